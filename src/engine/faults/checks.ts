@@ -3,7 +3,7 @@ import { PART } from '../network/part-ids.ts';
 import { normalShare } from '../numerics/normal.ts';
 import type { Decibels, Degrees, Ohms, Volts } from '../units/quantities.ts';
 import type { FaultCaution, PartFault, SignCode } from './fault.ts';
-import { type OhmPlace, OVERLOAD, placesThroughDetector } from './ohmmeter.ts';
+import { leadsMatter, type OhmPlace, OVERLOAD, placesThroughDetector } from './ohmmeter.ts';
 import type { SetShows, TestBench } from './shown.ts';
 
 /** How loud a station is, at its loudest: the words of reception, and one more between the last two. */
@@ -159,9 +159,14 @@ export function signsOf(built: BuiltSet): readonly SignCode[] {
  * Every check that a set allows: terminals there are, no aerial's on a frame, none on mains equipment that is live.
  * @param built the set
  * @param bench stations listened for, places of readings
+ * @param asCalculated what the set shows with nothing wrong
  * @returns checks, those by ear first
  */
-export function checksOf(built: BuiltSet, { stations, places }: TestBench): readonly PossibleCheck[] {
+export function checksOf(
+  built: BuiltSet,
+  { stations, places }: TestBench,
+  asCalculated: SetShows,
+): readonly PossibleCheck[] {
   const fragile = hasWhisker(built) ? placesThroughDetector(built.circuit, places) : new Set<OhmPlace>();
   const of = (
     check: Check,
@@ -181,11 +186,12 @@ export function checksOf(built: BuiltSet, { stations, places }: TestBench): read
     ...stations.map((station) => of({ kind: 'width', station }, WIDTH_AS.length, 0.7)),
     ...signsOf(built).map((sign) => of({ kind: 'sign', sign }, 2, SIGN_EFFORT[sign], SIGN_CAUTIONS[sign])),
     ...(hasVolts(built) ? [of({ kind: 'volts' }, VOLT_CUTS.length + 1, 2)] : []),
-    ...places.map((place) =>
+    ...places.map((place, i) =>
       of({ kind: 'ohms', place }, OHM_CUTS.length + 1, LIFTED.has(place) ? 3 : place === 'leads-apart' ? 2 : 1.2, [
         'unplug-first',
         ...(place === 'leads-apart' ? (['never-in-thunder'] as const) : []),
         ...(fragile.has(place) ? (['no-high-ohm-range'] as const) : []),
+        ...(leadsMatter(asCalculated.ohms[i]) ? (['subtract-meter-leads'] as const) : []),
       ]),
     ),
   ];

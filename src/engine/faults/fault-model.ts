@@ -111,9 +111,9 @@ export function faultModel(
   const faults = faultsOfSet(built, bench.stations, options.time ?? listeningTime(built.set.place)).filter((fault) =>
     isBuildable(built, fault),
   );
-  const checks = checksOf(built, bench);
   const { stations } = bench;
   const sound = setShows(planted(built.circuit, [], stations), bench);
+  const checks = checksOf(built, bench, sound);
   const total = faults.length * cases * HEARERS;
   const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
   const draw = nuisances(seedOfSet(built), stations.length, WIDER);

@@ -149,6 +149,7 @@ export type FaultCaution =
   | 'no-mains-work'
   | 'volume-down'
   | 'no-high-ohm-range'
+  | 'subtract-meter-leads'
   | 'earth-is-no-mains-earth';
 
 /** One way in which one part of this set may fail. */

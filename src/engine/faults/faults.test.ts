@@ -8,7 +8,6 @@ import type { TimeOfDay } from '../set/listening-time.ts';
 import type { PlaceDescription } from '../set/place.ts';
 import { readText } from '../set/read.ts';
 import { planted } from './cases.ts';
-import { checksOf } from './checks.ts';
 import { contradictionsAmong, diagnose } from './diagnose.ts';
 import { remedyClass } from './fault.ts';
 import { faultModel } from './fault-model.ts';
@@ -203,7 +202,7 @@ test('nothing is measured on equipment that hangs on the mains', () => {
 
 describe('the highest range of an ohmmeter would destroy a point contact', () => {
   const warned = (built: BuiltSet) =>
-    checksOf(built, faultModel(built, { cases: 1 }).bench).flatMap(({ check, cautions }) =>
+    faultModel(built, { cases: 1 }).checks.flatMap(({ check, cautions }) =>
       check.kind === 'ohms' && cautions.includes('no-high-ohm-range') ? [check.place] : [],
     );
   const { set } = galena.built;

@@ -42,6 +42,12 @@ export const OVERLOAD: Ohms = 2e6;
 
 const WIRE: Ohms = 1e-3;
 
+/** Below this the meter's own leads and plugs are a good part of what it shows. Common practice, no source. */
+const LEADS_MATTER: Ohms = 2;
+
+/** Whether a resistance is so low that the leads of the meter matter. */
+export const leadsMatter = (r: Ohms): boolean => r < LEADS_MATTER;
+
 /** The circuit as a steady current has it: resistances alone. */
 function directCircuit(elements: readonly Element[], isLeft: (e: Branch) => boolean): Circuit {
   return {
@@ -107,6 +113,13 @@ function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Rec
  * @returns the node of the positive lead, then that of the negative one; nothing for parts that come away whole
  */
 export const portOfPlace = (place: OhmPlace, circuit: SetCircuit): Port | undefined => portsOf(circuit, circuit)[place];
+
+/**
+ * Whether a reading is computed with the slider in the middle of its travel, and holds only there: all that the meter reads
+ * on a wired set that is tuned by a slider.
+ */
+export const isReadAtMiddle = (place: OhmPlace, { set, circuit }: BuiltSet): boolean =>
+  set.arrangement.kind === 'slider' && portOfPlace(place, circuit) !== undefined;
 
 /**
  * Places where a meter's current may pass a detector: at once, or once another path of it is open. Anything that

@@ -6,6 +6,8 @@ import { coilModel } from '../kinds/models.ts';
 import { receive } from '../reception/path/receive.ts';
 import { readText } from '../set/read.ts';
 import { faultModel } from './fault-model.ts';
+import { isReadAtMiddle, ohmPlacesOf, ohmReadings } from './ohmmeter.ts';
+import { sound } from './planting.ts';
 import { soundReadings } from './sound-readings.ts';
 
 const examples = readdirSync(inRoot('examples')).filter((name) => name.endsWith('.json'));
@@ -55,4 +57,23 @@ test('a crystal alone conducts one way more than the other', () => {
   const [forward, back] = soundReadings(builtSet(setOf('medium-wave-galena.json')), {}).detectorAlone();
   expect(forward).toBeLessThan(5e3);
   expect(back).toBeGreaterThan(5 * forward);
+});
+
+test('a reading that another place of the tuning changes is one of those read with the slider in the middle', () => {
+  for (const name of examples) {
+    const built = builtSet(setOf(name));
+    const places = ohmPlacesOf(built);
+    const { circuit } = built;
+    const readingsAt = (position: number) => {
+      const assembly = { ...circuit.assembly, baseAt: () => circuit.assembly.baseAt(position) };
+      return ohmReadings(sound({ ...circuit, assembly }), places, circuit);
+    };
+    const [low, middle] = [readingsAt(0.1), readingsAt(0.5)];
+    const differing = places.filter((_, i) => Math.abs(low[i] - middle[i]) > 0.01 * middle[i]);
+    const said = places.filter((place) => isReadAtMiddle(place, built));
+    expect(said, name).toEqual(expect.arrayContaining(differing));
+    expect(differing.length > 0, name).toBe(name === 'slider-set.json');
+    expect(said.length > 0, name).toBe(name === 'slider-set.json');
+    expect(said, name).not.toContain('phones');
+  }
 });

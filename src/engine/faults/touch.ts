@@ -9,16 +9,18 @@ import { PHONES } from './planting.ts';
 
 /** What of a set a check touches: where the meter's leads go, and which parts are tapped, turned, moved or replaced. */
 export interface TouchPoints {
-  /** The positive lead, then the negative one; none without a meter. */
+  /** The positive lead, then the negative one; none without a meter, nor where it touches no terminal of the set. */
   readonly leads: readonly { readonly part: PartId; readonly terminal: TerminalId }[];
   readonly parts: readonly PartId[];
 }
 
 const NOWHERE: TouchPoints = { leads: [], parts: [] };
 
-/** Parts that come away whole, with which of their terminals are measured. */
+/**
+ * Parts measured at their own terminals, with a wire off. Phones, and the leads of aerial and earth, are measured off the set:
+ * between the terminals that they leave behind the meter would read the set.
+ */
 const WHOLE: Readonly<Partial<Record<OhmPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> = {
-  phones: { part: PART.load },
   'capacitor-alone': { part: PART.tuning },
   primary: { part: PART.transformer, side: 'primary' },
   secondary: { part: PART.transformer, side: 'secondary' },
@@ -50,10 +52,6 @@ function leadsOf(place: OhmPlace, built: BuiltSet): TouchPoints['leads'] {
     const own = whole.side ? terminals.filter(({ side }) => side === whole.side) : terminals;
     return own.slice(0, 2).map(({ id }) => ({ part: whole.part, terminal: id }));
   }
-  if (place === 'leads-apart')
-    return [PART.aerial, PART.earth].flatMap((part) =>
-      (built.parts.get(part)?.terminals ?? []).map(({ id }) => ({ part, terminal: id })),
-    );
   const port = portOfPlace(place, built.circuit);
   return port ? leadsTo(built, port, PREFERRED[place]) : [];
 }

@@ -24,9 +24,13 @@ export const wholeDB = (level: number): string => {
   return r < 0 ? `−${-r}` : `${r}`;
 };
 
-/** A resistance as a meter shows it: never in milliohms. */
+/** A resistance as a builder's meter shows it: two figures, never in milliohms, nothing finer than a tenth of an ohm. */
 export const ohms = (r: number): string =>
-  Math.abs(r) < 1 ? `${formatNumber(r, 2)} Ω` : formatQuantity(r, 'resistance', 2);
+  r < 0.05
+    ? 'under 0.1 Ω'
+    : r < 1
+      ? `${formatNumber(Math.round(r * 10) / 10, 1)} Ω`
+      : formatQuantity(r, 'resistance', 2);
 
 /** A length of wire as one would cut it: up to the next 10 cm. */
 export const cutLength = (metres: number): string => `${(Math.ceil(metres * 10 - 1e-6) / 10).toFixed(1)} m`;

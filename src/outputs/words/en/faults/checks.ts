@@ -1,8 +1,9 @@
 import type { BuiltSet } from '../../../../engine/built/built-set.ts';
 import { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from '../../../../engine/faults/checks.ts';
 import type { SignCode } from '../../../../engine/faults/fault.ts';
-import type { OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
+import { isReadAtMiddle, type OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 
 /** What one listens with. */
@@ -12,10 +13,13 @@ const listenedWith = ({ set: { load } }: BuiltSet): 'phones' | 'earpiece' | 'amp
 /**
  * Where the two leads of an ohmmeter go.
  * @param place of a reading
- * @param built the set, with phones, an earpiece or an amplifier
+ * @param built the set: what one listens with, and whether a slider must stand in the middle
  * @returns as it follows "resistance"
  */
-export const ohmPlaceText = (place: OhmPlace, built: BuiltSet): string => placeTexts[place](listenedWith(built));
+export const ohmPlaceText = (place: OhmPlace, built: BuiltSet): string => {
+  const between = placeTexts[place](listenedWith(built));
+  return isReadAtMiddle(place, built) ? `${between}, with the slider in the middle of its travel` : between;
+};
 
 const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
   'coil-to-earth': () => 'from the far end of the tuned coil to the earth terminal',
@@ -119,12 +123,16 @@ export function answerHelp({ kind }: Check): string {
   }
 }
 
-const half = (low: number, k: number, kind: 'resistance' | 'voltage', most: number, least: string): string => {
-  if (k === 0) return least;
-  const from = 10 ** (low + 0.5 * (k - 1));
-  return k >= most
-    ? `over ${formatQuantity(from, kind, 2)}`
-    : `${formatQuantity(from, kind, 2)} to ${formatQuantity(from * Math.sqrt(10), kind, 2)}`;
+const LOWEST_OHMS = -0.75;
+const LOWEST_VOLTS = -3.75;
+
+/** Where one answer about a resistance or voltage ends and the next begins, half a decade apart. */
+const edgeOf = (kind: 'resistance' | 'voltage', k: number): string =>
+  kind === 'resistance' ? ohms(10 ** (LOWEST_OHMS + 0.5 * k)) : formatQuantity(10 ** (LOWEST_VOLTS + 0.5 * k), kind, 2);
+
+const half = (kind: 'resistance' | 'voltage', k: number, most: number): string => {
+  if (k === 0) return `under ${edgeOf(kind, 0)}`;
+  return k >= most ? `over ${edgeOf(kind, k - 1)}` : `${edgeOf(kind, k - 1)} to ${edgeOf(kind, k)}`;
 };
 
 /** One answer of a check: "1.8 Ω to 5.6 Ω", "faint", "yes". */
@@ -137,11 +145,9 @@ export function answerText({ check, answers }: PossibleCheck, answer: number): s
     case 'width':
       return WIDTH_TEXTS[WIDTH_AS[answer]];
     case 'volts':
-      return half(-3.75, answer, 'voltage', answers - 1, `under ${formatQuantity(10 ** -3.75, 'voltage', 2)}`);
+      return half('voltage', answer, answers - 1);
     case 'ohms':
-      return answer === answers - 1
-        ? 'open'
-        : half(-0.75, answer, 'resistance', answers, `under ${formatQuantity(10 ** -0.75, 'resistance', 2)}`);
+      return answer === answers - 1 ? 'open' : half('resistance', answer, answers);
     case 'sign':
       return answer === 1 ? 'yes' : 'no';
   }
@@ -174,13 +180,9 @@ const DIAL_TEXTS: Readonly<Record<(typeof DIAL_AS)[number], string>> = {
   silent: 'silent',
 };
 
-const LOWEST_OHMS = -0.75;
-const LOWEST_VOLTS = -3.75;
-
 /** Readings between two of a check's answers: "under 5.6 Ω", "5.6 Ω to 1.8 kΩ", "over 18 kΩ or open". */
 function readingsText(kind: 'resistance' | 'voltage', [first, last]: readonly [number, number], top: number): string {
-  const low = kind === 'resistance' ? LOWEST_OHMS : LOWEST_VOLTS;
-  const edge = (k: number): string => formatQuantity(10 ** (low + 0.5 * k), kind, 2);
+  const edge = (k: number): string => edgeOf(kind, k);
   const isOpen = kind === 'resistance' && last === top;
   if (first === top && isOpen) return 'open';
   const highest = kind === 'resistance' ? top - 1 : top;

@@ -57,5 +57,7 @@ export const faultCautionTexts: Readonly<Record<FaultCaution, string>> = {
   'volume-down': 'Turn the volume down first.',
   'no-high-ohm-range':
     'Keep the meter off its highest resistance range: its battery of 9 V and more destroys the contact.',
+  'subtract-meter-leads':
+    'A low reading holds the meter’s leads too: touch their tips together first and subtract what it shows.',
   'earth-is-no-mains-earth': 'Never use a gas pipe or any conductor of the mains as an earth.',
 };

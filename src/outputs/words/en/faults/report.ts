@@ -1,4 +1,5 @@
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { ohms } from '../../figures.ts';
 
 /** No cause is certain. */
 const percent = (share: number): string => (share > 0.99 ? 'over 99 %' : formatQuantity(share, 'ratio', 2));
@@ -8,7 +9,7 @@ export const faultAnswer = {
   title: (name: string): string => `Faults of ${name}`,
   readings: 'Resistances with nothing wrong, everything disconnected:',
   reading: (place: string, value: string): string => `${place}: ${value}`,
-  ohms: (ohms: number): string => (ohms < 2e6 ? formatQuantity(ohms, 'resistance', 2) : 'open'),
+  ohms: (reading: number): string => (reading < 2e6 ? ohms(reading) : 'open'),
   playing: 'With nothing wrong, playing the strongest station:',
   volts: (volts: number): string => formatQuantity(volts, 'voltage', 2),
   causes: 'Likely causes:',
