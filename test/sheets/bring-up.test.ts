@@ -17,7 +17,8 @@ import { type Sheet, type SheetId, sheetsFor } from '../../src/outputs/sheets/in
 import { aerialDial } from '../../src/outputs/sheets/pages/aerial-dial.ts';
 import { bringUpSteps } from '../../src/outputs/sheets/pages/bring-up-steps.ts';
 import { faultsOf } from '../../src/outputs/sheets/pages/faults.ts';
-import { bringUpStep, faultRow } from '../../src/outputs/words/index.ts';
+import { resistanceOnMeter } from '../../src/outputs/sheets/pages/resistance-on-meter.ts';
+import { bringUpStep, faultCautionTexts, faultRow } from '../../src/outputs/words/index.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { placedOn, wordsOn } from './on-paper.ts';
 
@@ -132,6 +133,37 @@ describe.each(NAMES)('%s', (name) => {
     expect(words).not.toMatch(/\bHT\b/);
     expect(/accumulator/i.test(words)).toBe(made(name).set.detector.kind === 'valve');
   });
+});
+
+test('the sheet of a coil and the first trial give it one resistance, between the same limits', () => {
+  for (const name of ['medium-wave-galena.json', 'slider-set.json', 'long-wave-foil.json']) {
+    const { set, reception } = made(name);
+    const [coils, trial] = (['coil', 'bring-up'] as const).map((id) =>
+      sheetsFor({}, set, reception, { only: [id] })
+        .map(textOf)
+        .join(' '),
+    );
+    const figure = /([\d.]+ k?Ω) \(([\d.]+ k?Ω) to ([\d.]+ k?Ω) by an ordinary meter/.exec(coils)!.slice(1);
+    expect(trial, name).toContain(`${figure[0]} (${figure[1]} to ${figure[2]})`);
+  }
+});
+
+test('a low resistance is read with the meter’s leads subtracted, on both sheets', () => {
+  const { set, reception } = made('medium-wave-galena.json');
+  const [coil] = sheetsFor({}, set, reception, { only: ['coil'] });
+  expect(textOf(coil)).toContain('with the reading of its leads touched together subtracted');
+  expect(textOf(sheetOf('medium-wave-galena.json', 'bring-up'))).toContain('touch the meter’s leads together first');
+  const fine = resistanceOnMeter(20);
+  expect(fine.leads).toBe('within');
+  expect(fine.low).toBeCloseTo(18.4, 9);
+  expect(fine.high).toBeCloseTo(21.9, 9);
+});
+
+test('what a meter shows of a crystal is said to depend on the meter, and its highest range is warned of', () => {
+  const text = textOf(sheetOf('medium-wave-galena.json', 'bring-up'));
+  expect(text).toContain('this depends on the meter');
+  expect(text).toContain(faultCautionTexts['no-high-ohm-range']);
+  expect(textOf(sheetOf('medium-wave-germanium-amplifier.json', 'bring-up'))).not.toContain('highest resistance range');
 });
 
 describe('two circuits tuned by hand', () => {

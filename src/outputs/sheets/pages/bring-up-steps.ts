@@ -17,7 +17,8 @@ import { heardBest } from './best.ts';
 import { detectorSteps } from './detector-steps.ts';
 import { pointerOf } from './dial-marks.ts';
 import { dialText } from './dial-text.ts';
-import { leadsMatter, metered } from './meter.ts';
+import { metered } from './meter.ts';
+import { resistanceOnMeter } from './resistance-on-meter.ts';
 
 const PLATES: ByKind<TuningDescription, Plates> = {
   variable: () => 'vanes',
@@ -84,10 +85,10 @@ function windingSteps(
   const steps: BringUpFact[] = [];
   let isExplained = false;
   const winding = (resistance: number): WindingResistance => {
-    const matters = leadsMatter(resistance);
-    const leads = matters ? (isExplained ? 'again' : 'explained') : 'no';
-    isExplained ||= matters;
-    return { resistance, range: [resistance * 0.85, resistance * 1.2], leads };
+    const { low, high, leads: asRead } = resistanceOnMeter(resistance);
+    const leads = asRead === 'within' ? 'no' : isExplained ? 'again' : 'explained';
+    isExplained ||= asRead === 'subtracted';
+    return { resistance, range: [low, high], leads };
   };
   set.coils.forEach((coil, i) => {
     const part = parts.find((p) => p.coil === coil);

@@ -171,6 +171,7 @@ export {
   coilFigures,
   coilSheetWords,
   formerText,
+  type MeteredWinding,
   measuredCoilWords,
   type OpenSide,
   type TapName,

@@ -9,6 +9,7 @@ import { formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, ohms, wholeDB, wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { crystalSpots } from '../crystal-spots.ts';
+import { faultCautionTexts } from '../faults/remedies.ts';
 import { optionName } from '../fields/options.ts';
 import { listOf } from '../grammar.ts';
 import { besideWords } from '../reception/interference.ts';
@@ -160,7 +161,7 @@ const WIPE = 'The same both ways: pressed too hard, or a dead spot. Wipe the cry
 
 function spotText(resistance: number, metered: readonly [number, number], spot: AssumedSpot | undefined): string {
   const [low, high] = [...metered].sort((a, b) => a - b).map((R) => (R < 2e6 ? `about ${ohms(R)}` : 'no reading'));
-  const meter = `a digital meter applies more and shows ${low} one way, ${high} the other.`;
+  const meter = `a digital meter applies more and shows ${low} one way, ${high} the other; this depends on the meter, and others show from a quarter to five times as much.`;
   if (!spot) return `At very small voltages its resistance is about ${ohms(resistance)}; ${meter}`;
   if (spot.quality === 'own figures')
     return `The sheets are calculated with your own figures for it: about ${ohms(resistance)} at very small voltages; ${meter}`;
@@ -286,7 +287,7 @@ const STEPS: { readonly [C in BringUpCode]: (figures: BringUpFacts[C]) => BringU
     }[plates],
   }),
   crystal: ({ tags, contact, resistance, metered, spot, worth }) => ({
-    act: `Take one wire off ${each(tags)}. ${CONTACTS[contact]} Meter on ohms across it: try spots of the crystal until the two directions differ.`,
+    act: `Take one wire off ${each(tags)}. ${CONTACTS[contact]} Meter on ohms across it: try spots of the crystal until the two directions differ. ${faultCautionTexts['no-high-ohm-range']}`,
     expect: joined(
       'High one way, low the other. Keep that spot and put the wire back.',
       spotText(resistance, metered, spot),

@@ -154,6 +154,15 @@ export const windingText = {
   core: 'Spread around the core, leaving a gap between the two ends.',
 };
 
+/** Resistance of a good winding as an ordinary meter shows it, Ω. */
+export interface MeteredWinding {
+  readonly value: number;
+  readonly low: number;
+  readonly high: number;
+  /** Of the meter: within these figures, or to be subtracted from what it shows. */
+  readonly leads: 'within' | 'subtracted';
+}
+
 /** What a coil should measure. */
 export const coilFigures = {
   inductance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
@@ -162,8 +171,8 @@ export const coilFigures = {
     `about ${formatNumber(value, 2)}, in the range ${formatNumber(low, 2)} to ${formatNumber(high, 2)}; the higher the Q, the sharper the tuning and the louder the set`,
   selfCapacitance: (capacitance: number): string =>
     `${formatQuantity(capacitance, 'capacitance', 2)}, between the turns; it adds to the tuning capacitor`,
-  resistance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
-    `${ohms(value)} (${ohms(low)} to ${ohms(high)} by an ordinary meter, its leads included); more: a bad joint or wire; less: turns short-circuited or too few`,
+  resistance: ({ value, low, high, leads }: MeteredWinding): string =>
+    `${ohms(value)} (${ohms(low)} to ${ohms(high)} by an ordinary meter, ${leads === 'within' ? 'its leads included' : 'with the reading of its leads touched together subtracted'}); more: a bad joint or wire; less: turns short-circuited or too few`,
   range: RANGE,
   measuredQ: ({ q, at }: { readonly q: number; readonly at: number }): string =>
     `${formatNumber(q, 3)} at ${formatNumber(at / 1e3, 4)} kHz`,
