@@ -3,10 +3,11 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { builtSet } from '../../src/engine/built/built-set.ts';
 import { faultModel } from '../../src/engine/faults/fault-model.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
-import type { PaperName, Sheet } from '../../src/outputs/sheets/index.ts';
+import { namedOnBand, type PaperName, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { faultSheet } from '../../src/outputs/sheets/pages/fault-sheet.ts';
 import { faultAnswer, faultCautionTexts } from '../../src/outputs/words/index.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
@@ -47,6 +48,18 @@ const marksOf = ({ pages }: Sheet): string[] =>
     }),
   );
 
+/** Where the answers of the steps lead: what stands in the column of the arrows. */
+const goalsOf = ({ pages }: Sheet): string =>
+  pages
+    .flatMap(({ blocks }) =>
+      blocks.flatMap(({ tag, items }) => {
+        const words = items.flatMap((item) => (item.kind === 'text' ? [item] : []));
+        const arrow = words.find((word) => word.text.startsWith('→'));
+        return tag === 'P' && arrow ? words.filter(({ at }) => at[0] === arrow.at[0]).map((word) => word.text) : [];
+      }),
+    )
+    .join(' ');
+
 describe.each(NAMES)('%s', (name) => {
   test('two pages at most, on either paper, nothing cut off or over another', () => {
     for (const { pages } of cases.get(name)!.sheets) {
@@ -73,8 +86,8 @@ describe.each(NAMES)('%s', (name) => {
       expect(steps).toEqual(steps.map((_, i) => i + 2));
       expect(steps.length).toBeGreaterThanOrEqual(6);
       for (const step of steps) expect(marks).toContain(`${step}`);
-      const named = new Set([...text.matchAll(/\bF(\d+)\b/g)].map(([, number]) => Number(number)));
-      expect(Math.max(...named)).toBe(faults.length);
+      const ledTo = new Set([...goalsOf(sheet).matchAll(/\bF\d+\b/g)].map(([one]) => one));
+      expect([...ledTo].sort()).toEqual([...faults].sort());
     }
   });
 
@@ -91,6 +104,82 @@ describe.each(NAMES)('%s', (name) => {
       expect(text).toContain('Disconnect aerial, earth, phones and every supply first.');
     }
   });
+});
+
+/** Rows of the table of readings: cells from left to right, folded lines joined. */
+const readingRowsOf = ({ pages }: Sheet): string[][] =>
+  pages.flatMap(({ blocks }) =>
+    blocks.flatMap(({ tag, items }) => {
+      const words = items.flatMap((item) => (item.kind === 'text' ? [item] : []));
+      const columns = [...new Set(words.map(({ at }) => at[0]))].sort((a, b) => a - b);
+      const cells = columns.map((x) =>
+        words
+          .filter(({ at }) => at[0] === x)
+          .map((word) => word.text)
+          .join(' '),
+      );
+      return tag === 'P' && cells.length === 5 ? [cells] : [];
+    }),
+  );
+
+test('phones and the leads of aerial and earth are measured off the set, not between terminals of it', () => {
+  for (const sheet of cases.get('medium-wave-galena.json')!.sheets) {
+    const rows = new Map(readingRowsOf(sheet).map(([name, ...cells]) => [name, cells.slice(0, 2)]));
+    expect(rows.get('Across the plugs of the phones by themselves')).toEqual(['one plug', 'the other plug']);
+    expect(rows.get('From the aerial lead to the earth lead, both off the set: the mean of both polarities')).toEqual([
+      'aerial lead',
+      'earth lead',
+    ]);
+    const text = textOf(sheet);
+    expect(text).toContain('Leads: at the plugs.');
+    expect(text).not.toMatch(/(plugs of the phones by themselves|mean of both polarities)\. Leads: \+/);
+  }
+});
+
+test('each reading names the cautions of its check, numbered as on the sheet', () => {
+  const { set, sheets } = cases.get('medium-wave-galena.json')!;
+  const { checks } = faultModel(builtSet(set), { cases: 1 });
+  const expected = checks.filter(({ check }) => check.kind === 'ohms');
+  for (const sheet of sheets) {
+    const rows = readingRowsOf(sheet).slice(1);
+    expect(rows.length).toBe(expected.length + 1);
+    const blocks = sheet.pages.flatMap((page) => page.blocks);
+    /** By its number, as the list of cautions has it. */
+    const cautionText = (number: string): string =>
+      blocks
+        .flatMap(({ items }) => {
+          const [mark, ...lines] = items.flatMap((item) => (item.kind === 'text' ? [item] : []));
+          return mark?.bold && mark.text === number && lines.length > 0 && !lines[0].bold
+            ? [lines.map((one) => one.text).join(' ')]
+            : [];
+        })
+        .find((text) => Object.values(faultCautionTexts).includes(text)) ?? '';
+    expected.forEach(({ cautions }, i) => {
+      expect(rows[i][4].split(', ').map(cautionText)).toEqual(cautions.map((caution) => faultCautionTexts[caution]));
+    });
+    expect(rows.filter(([, , , , cautions]) => cautions.split(', ').length > 1).length).toBeGreaterThan(2);
+  }
+});
+
+test('a slider stands in the middle for every reading that depends on it, and the sheet says so', () => {
+  const text = textOf(cases.get('slider-set.json')!.sheets[0]);
+  expect(text).toContain('earth terminal, with the slider in the middle of its travel');
+  expect(textOf(cases.get('medium-wave-galena.json')!.sheets[0])).not.toContain('slider');
+});
+
+test('low readings are in tenths of an ohm, and the meter’s leads are to be subtracted', () => {
+  const [sheet] = cases.get('medium-wave-galena.json')!.sheets;
+  expect(textOf(sheet)).not.toContain('mΩ');
+  expect(textOf(sheet)).toMatch(/Good: 0\.\d Ω/);
+  expect(textOf(sheet)).toContain(faultCautionTexts['subtract-meter-leads'].slice(0, 40));
+});
+
+test('the sheet of a set with a band switch says its band, alone as among all sheets', () => {
+  const { set, sheets } = cases.get('two-band.json')!;
+  expect(textOf(sheets[0])).toContain(namedOnBand(set).name);
+  expect(namedOnBand(set).name).not.toBe(set.name);
+  const [among] = sheetsFor({}, set, receive(set), { only: ['faults'] });
+  expect(textOf(among)).toBe(textOf(sheets[0]));
 });
 
 test('a crystal’s sheet warns of the meter’s highest range; a sheet without that contact does not', () => {

@@ -14,7 +14,7 @@ import {
   writtenCheck,
 } from '../../engine/index.ts';
 import { faultSearch, type ShownNext } from '../../outputs/faults/index.ts';
-import { faultSheet, sheetSvg, sheetsPdf } from '../../outputs/sheets/index.ts';
+import { faultSheet, namedOnBand, sheetSvg, sheetsPdf } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   answerHelp,
@@ -75,7 +75,7 @@ export const fault: Command = {
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     if (values.sheet !== undefined) {
       const sheet = faultSheet(set, when, paper);
-      const title = clean(faultAnswer.title(set.name));
+      const title = clean(faultAnswer.title(namedOnBand(set).name));
       await io.write(
         values.sheet,
         ending === 'svg' ? sheetSvg(sheet) : await sheetsPdf([sheet], { title, fonts: pdfFonts() }),

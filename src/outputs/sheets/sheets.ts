@@ -4,9 +4,8 @@ import { once } from '../../engine/numerics/lazily.ts';
 import type { FieldOptions } from '../../engine/reception/path/field.ts';
 import { receive } from '../../engine/reception/path/receive.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
-import { standingBand, turnSwitch } from '../../engine/set/band-switch.ts';
+import { turnSwitch } from '../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
-import { bandSwitchSheetWords } from '../words/index.ts';
 import { type BoardLayout, type Built, boardLayout } from './board/layout.ts';
 import { type BoardParts, boardParts } from './board/parts.ts';
 import { boardSheet, wiringSheet } from './pages/board-sheet.ts';
@@ -19,6 +18,7 @@ import { dialSheet } from './pages/dial-sheet.ts';
 import { faultSheet } from './pages/fault-sheet.ts';
 import { glanceSheet } from './pages/glance-sheet.ts';
 import { handoutSheet } from './pages/handout-sheet.ts';
+import { namedOnBand } from './pages/named-on-band.ts';
 import { textSheet } from './pages/text-sheet.ts';
 import type { PaperName, Sheet } from './paper/page.ts';
 import { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
@@ -35,12 +35,6 @@ export interface SheetOptions {
   readonly built?: Built;
   /** For the dials of other bands than the one that the set stands on, and for the faults. */
   readonly coast?: FieldOptions['coast'];
-}
-
-/** Every sheet of a set with a band switch says which band it is of. */
-function namedOnBand(set: SetDescription): SetDescription {
-  const band = standingBand(set);
-  return band === undefined ? set : { ...set, name: bandSwitchSheetWords.setOnBand(set.name, set.bands![band].name) };
 }
 
 const otherBands = (standing: SetDescription) =>
@@ -100,7 +94,7 @@ export function sheetsFor(
     'bring-up': () => [
       bringUpSheet(set, reception, soundReadings(builtSet(set), { time: reception.time, coast }), paper),
     ],
-    faults: () => [faultSheet(set, { time: reception.time, coast }, paper)],
+    faults: () => [faultSheet(standing, { time: reception.time, coast }, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],
     text: () => [textSheet(written, standing.name, paper)],

@@ -31,6 +31,7 @@ import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { pointerOf } from './dial-marks.ts';
 import { faultTreeMap } from './fault-tree-map.ts';
+import { namedOnBand } from './named-on-band.ts';
 import { fold } from './words.ts';
 
 /** Cases of each fault: enough for the choice of checks, few enough to wait for. */
@@ -48,7 +49,7 @@ const LEADING = 1.28;
 /**
  * The decision tree of a set on two pages: where each check touches, what is expected, where each answer leads, and the
  * faults with their remedies.
- * @param set as read
+ * @param set as read; on the band that it stands on, which the sheet says
  * @param options when and where stations are heard, as of `receive`
  * @param paper A4 or Letter
  * @returns one sheet, mm; as many steps as fit
@@ -113,7 +114,8 @@ function laidOut(
   const classes = new Numbers<number>();
   const steps = tree.steps.map((step) => stepTexts(step, about, cautions, classes));
   const causes = classes.all.map((own) => causeTexts(tree, own, built, cautions));
-  const flow = new Flow({ id: 'faults', title: texts.title, set: built.set.name, paper });
+  const readings = readingRows(about, cautions);
+  const flow = new Flow({ id: 'faults', title: texts.title, set: namedOnBand(built.set).name, paper });
   flow.para(texts.intro(treeSureness(tree)), { small: true });
   flow.heading(headings.cautions);
   inColumns(
@@ -136,12 +138,13 @@ function laidOut(
   flow.heading(headings.readings);
   flow.table(
     [
-      { title: texts.columns.reading, share: 7 },
+      { title: texts.columns.reading, share: 6.2 },
       { title: texts.columns.positive, share: 1.5 },
       { title: texts.columns.negative, share: 1.5 },
       { title: texts.columns.good, share: 1.2 },
+      { title: texts.columns.cautions, share: 1.1 },
     ],
-    readingRows(about),
+    readings,
     { size, gap: 0.5 },
   );
   flow.para(texts.meter, { small: true });
@@ -149,22 +152,19 @@ function laidOut(
 }
 
 /** Every resistance that can be measured, then the direct voltage. */
-function readingRows({ model, built, board }: About): string[][] {
+function readingRows({ model, built, board }: About, cautions: Numbers<FaultCaution>): string[][] {
   const { bench, sound, checks } = model;
-  const leadsOf = (check: PossibleCheck['check']): [string, string] => {
-    const [positive = '', negative = ''] = touchedNames(board, touchOf(check, built)).leads;
-    return [positive, negative];
+  const row = ({ check, cautions: minded }: PossibleCheck): string[] => {
+    const place = check.kind === 'ohms' ? check.place : undefined;
+    const touched = touchedNames(board, touchOf(check, built)).leads;
+    const [positive = '', negative = ''] = (place && texts.cellsOff(place)) ?? touched;
+    const [name, good] = place
+      ? [texts.place(place, built), faultAnswer.ohms(sound.ohms[bench.places.indexOf(place)])]
+      : [texts.voltage, faultAnswer.volts(sound.directVoltage)];
+    return [name, positive, negative, good, texts.cautionNumbers(minded.map((caution) => cautions.of(caution)))];
   };
-  return [
-    ...bench.places.map((place, i) => [
-      texts.place(place, built),
-      ...leadsOf({ kind: 'ohms', place }),
-      faultAnswer.ohms(sound.ohms[i]),
-    ]),
-    ...(checks.some(({ check }) => check.kind === 'volts')
-      ? [[texts.voltage, ...leadsOf({ kind: 'volts' }), faultAnswer.volts(sound.directVoltage)]]
-      : []),
-  ];
+  const ofKind = (kind: PossibleCheck['check']['kind']) => checks.filter(({ check }) => check.kind === kind);
+  return [...ofKind('ohms'), ...ofKind('volts')].map(row);
 }
 
 interface StepTexts {
@@ -182,10 +182,12 @@ function stepTexts(
 ): StepTexts {
   const { built, board, readings } = about;
   const { leads, tags } = touchedNames(board, touchOf(check.check, built));
+  const place = check.check.kind === 'ohms' ? check.check.place : undefined;
   const reading = check.check.kind === 'dial' ? readings.get(check.check.station) : undefined;
   return {
     act: checkText(check.check, built),
     notes: texts.notes({
+      place,
       leads,
       tags,
       good: goodText(check, good, about),

@@ -13,7 +13,17 @@ const share = (probability: number): string => `(${Math.min(hundred(probability)
 const mind = (numbers: readonly number[]): string =>
   numbers.length === 1 ? `Caution${TOGETHER}${numbers[0]}.` : `Cautions ${numbers.join(', ')}.`;
 
+/** Where the leads of the meter go off the set: in a step, and in the two columns of the table. */
+const OFF_THE_SET: Readonly<
+  Partial<Record<OhmPlace, { readonly step: string; readonly cells: readonly [string, string] }>>
+> = {
+  phones: { step: 'Leads: at the plugs.', cells: ['one plug', 'the other plug'] },
+  'leads-apart': { step: 'Leads: the two leads, off the set.', cells: ['aerial lead', 'earth lead'] },
+};
+
 interface StepNotes {
+  /** Of a resistance: where it is read. */
+  readonly place?: OhmPlace;
   /** The positive lead’s terminal, then the negative one’s. */
   readonly leads: readonly string[];
   readonly tags: readonly string[];
@@ -36,9 +46,10 @@ export const faultSheetWords = {
   step: (number: number): string => `${number}`,
   fault: (number: number): string => `F${number}`,
   /** Where to touch, by the names of the wiring list; what to expect; which cautions to mind. */
-  notes: ({ leads, tags, good, cautions }: StepNotes): string =>
+  notes: ({ place, leads, tags, good, cautions }: StepNotes): string =>
     [
-      leads.length === 2 ? `Leads: + ${leads[0]}, − ${leads[1]}.` : tags.length > 0 ? `On ${tags.join(', ')}.` : '',
+      (place && OFF_THE_SET[place]?.step) ??
+        (leads.length === 2 ? `Leads: + ${leads[0]}, − ${leads[1]}.` : tags.length > 0 ? `On ${tags.join(', ')}.` : ''),
       `Good: ${good}.`,
       cautions.length > 0 ? mind(cautions) : '',
     ]
@@ -65,7 +76,10 @@ export const faultSheetWords = {
   remedy: (remedy: string, cautions: readonly number[]): string =>
     cautions.length === 0 ? remedy : `${remedy} ${mind(cautions)}`,
   place: (place: OhmPlace, built: BuiltSet): string => capital(ohmPlaceText(place, built)),
-  columns: { reading: 'Resistance', positive: '+ lead', negative: '− lead', good: 'Good' },
+  /** The two leads of a reading that is taken off the set. */
+  cellsOff: (place: OhmPlace): readonly [string, string] | undefined => OFF_THE_SET[place]?.cells,
+  columns: { reading: 'Resistance', positive: '+ lead', negative: '− lead', good: 'Good', cautions: 'Cautions' },
+  cautionNumbers: (numbers: readonly number[]): string => (numbers.length === 0 ? '—' : numbers.join(', ')),
   meter:
     'Readings that pass the detector depend on the meter: these are of one with 0.4 V behind 4 kΩ; one with 0.25 to 0.6 V behind 1 to 30 kΩ shows from a quarter to five times as much.',
   voltage: 'Direct voltage on the strongest station',
