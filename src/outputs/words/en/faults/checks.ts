@@ -18,7 +18,7 @@ const listenedWith = ({ set: { load } }: BuiltSet): 'phones' | 'earpiece' | 'amp
  */
 export const ohmPlaceText = (place: OhmPlace, built: BuiltSet): string => {
   const between = placeTexts[place](listenedWith(built));
-  return isReadAtMiddle(place, built) ? `${between}, with the slider in the middle of its travel` : between;
+  return isReadAtMiddle(place, built) ? `${between}, with the slider in the middle` : between;
 };
 
 const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
