@@ -32,6 +32,17 @@ export interface Io {
     folder: string,
     files: readonly { readonly name: string; readonly data: string | Uint8Array }[],
   ): Promise<string[]>;
+  /**
+   * Each as soon as it comes, so that no more than one is in memory; all of them or none.
+   * @param option names the folder. @param isOfSeries names that must not be in the folder yet.
+   * @throws InputError, before the first file is asked for where the folder is not usable.
+   */
+  writeSeries(
+    folder: string,
+    option: string,
+    isOfSeries: (name: string) => boolean,
+    files: Iterable<{ readonly name: string; readonly data: string | Uint8Array }>,
+  ): Promise<void>;
   /** One line that a person types; undefined at the end of the input. Only where both ends are a terminal. */
   readonly ask?: (question: string) => Promise<string | undefined>;
   /** How far long work has come, for whoever waits at a terminal. @param share 0 to 1. */

@@ -1,11 +1,13 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { randomUUID } from 'node:crypto';
 import { once } from 'node:events';
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { callProblems } from '../outputs/words/index.ts';
 import { InputError } from './command.ts';
 import type { Pixels } from './rasteriser.ts';
+import { forget, remember, undisturbed } from './temporaries.ts';
 
 export type FilmEnding = 'mp4' | 'webm';
 
@@ -30,19 +32,43 @@ const BITS_PER_PIXEL = 0.15;
 export interface Encoder {
   readonly program: string;
   readonly picture: string;
-  readonly sound: string;
+  /** Left out: for silent films only. */
+  readonly sound?: string;
 }
 
-/** Looks for ffmpeg and what it can encode. @throws InputError where it is missing or cannot do that. */
-export function findEncoder(program: string, ending: FilmEnding): Encoder {
-  const { error, stdout, status } = spawnSync(program, ['-hide_banner', '-encoders'], { encoding: 'utf8' });
-  if (error || status !== 0) throw new InputError(callProblems.noFfmpeg(program));
-  const has = (name: string): boolean => new RegExp(`^\\s*[VA]\\S*\\s+${name}\\s`, 'm').test(stdout);
-  const { picture, sound } = ENCODERS[ending];
-  const chosen = { picture: picture.find(has), sound: sound.find(has) };
-  if (!chosen.picture || !chosen.sound)
-    throw new InputError(callProblems.noEncoder(program, chosen.picture ? sound : picture, ending));
-  return { program, picture: chosen.picture, sound: chosen.sound };
+/**
+ * Looks for ffmpeg and what it can encode.
+ * @param needs whether the film has sound, and how long the program may take to answer, ms.
+ * @throws InputError where it is missing or cannot do that.
+ */
+export function findEncoder(
+  program: string,
+  ending: FilmEnding,
+  needs: { readonly sound: boolean; readonly patience?: number },
+): Encoder {
+  const list = encodersOf(program, needs.patience ?? 30_000);
+  if (list === undefined) throw new InputError(callProblems.noFfmpeg(program));
+  const has = (name: string): boolean => new RegExp(`^\\s*[VA]\\S*\\s+${name}\\s`, 'm').test(list);
+  const [picture, sound] = [ENCODERS[ending].picture.find(has), ENCODERS[ending].sound.find(has)];
+  if (!picture) throw new InputError(callProblems.noEncoder(program, ENCODERS[ending].picture, ending));
+  if (!needs.sound) return { program, picture };
+  if (!sound) throw new InputError(callProblems.noSoundEncoder(program, ENCODERS[ending].sound, ending));
+  return { program, picture, sound };
+}
+
+/** @returns undefined where the program cannot be started, fails, or does not end. */
+function encodersOf(program: string, patience: number): string | undefined {
+  try {
+    const { error, stdout, status } = spawnSync(program, ['-hide_banner', '-encoders'], {
+      encoding: 'utf8',
+      timeout: patience,
+      killSignal: 'SIGKILL',
+    });
+    return error || status !== 0 ? undefined : stdout;
+  } catch {
+    // A name that is no name of a program, such as an empty one.
+    return undefined;
+  }
 }
 
 export interface FilmToEncode {
@@ -77,57 +103,84 @@ function argumentsFor(
     ],
     ...['-c:v', picture, ...(QUALITY[picture] ?? ['-b:v', bitrate]), '-g', String(Math.round(2 * rate))],
     ...LIMITED,
-    ...(sound ? ['-c:a', soundEncoder, '-b:a', '128k', '-shortest'] : []),
+    ...(sound && soundEncoder ? ['-c:a', soundEncoder, '-b:a', '128k', '-shortest'] : []),
     ...(ending === 'mp4' ? ['-movflags', '+faststart'] : []),
     out,
   ];
 }
 
-/** Pipes frames through ffmpeg. @returns bytes of the film. @throws InputError with what ffmpeg says when it fails. */
+/**
+ * Pipes frames through ffmpeg.
+ * @returns bytes of the film.
+ * @throws InputError with what ffmpeg says when it fails; what drawing the frames throws, as it is.
+ */
 export async function encodeFilm(encoder: Encoder, film: FilmToEncode): Promise<Uint8Array> {
-  const folder = await mkdtemp(join(tmpdir(), 'faintwave-film-'));
+  const folder = join(tmpdir(), `faintwave-film-${randomUUID()}`);
   const out = join(folder, `film.${film.ending}`);
-  let program: ChildProcess | undefined;
+  const sound = film.sound && join(folder, 'sound.wav');
+  let running: Running | undefined;
+  // Known before it is there: an interruption may come while it is being made.
+  remember(folder, () => running?.program.kill('SIGKILL'));
   try {
-    const sound = film.sound && join(folder, 'sound.wav');
-    if (sound) await writeFile(sound, film.sound!);
-    program = spawn(encoder.program, argumentsFor(encoder, film, sound, out), { stdio: ['pipe', 'ignore', 'pipe'] });
-    await pipeFrames(program, film.frames);
-    return await readFile(out);
-  } catch (error) {
-    if (error instanceof InputError) throw error;
-    throw new InputError(callProblems.ffmpegFailed((error as Error).message));
+    await onDisk(() => undisturbed(() => mkdir(folder, { mode: 0o700 })));
+    if (sound) await onDisk(() => writeFile(sound, film.sound!));
+    running = started(encoder.program, argumentsFor(encoder, film, sound, out));
+    await pipeFrames(running, film.frames);
+    return await readFile(out).catch((error: Error) => {
+      throw new InputError(callProblems.ffmpegFailed(error.message));
+    });
   } finally {
-    program?.kill();
+    running?.program.kill('SIGKILL');
+    // Its folder is not empty for good before it has ended.
+    await running?.ended;
     await rm(folder, { recursive: true, force: true });
+    forget(folder);
   }
 }
 
-/** Writes each frame as fast as it is taken. @throws InputError when the program ends with an error. */
-async function pipeFrames(program: ChildProcess, frames: Iterable<Pixels>): Promise<void> {
-  const { stdin, stderr } = program;
+async function onDisk(work: () => Promise<unknown>): Promise<void> {
+  try {
+    await work();
+  } catch (error) {
+    throw new InputError(callProblems.noTemporaryFiles(tmpdir(), (error as Error).message));
+  }
+}
+
+interface Running {
+  readonly program: ChildProcess;
+  /** Resolves, in every case, with what it complains of; undefined where it has done its work. */
+  readonly ended: Promise<string | undefined>;
+  readonly hasEnded: () => boolean;
+}
+
+function started(name: string, args: readonly string[]): Running {
+  const program = spawn(name, args, { stdio: ['pipe', 'ignore', 'pipe'] });
   let complaint = '';
-  stderr!.setEncoding('utf8').on('data', (text: string) => {
+  program.stderr!.setEncoding('utf8').on('data', (text: string) => {
     complaint = (complaint + text).slice(-2000);
   });
-  let broken: Error | undefined;
-  const ended = new Promise<number>((resolve) => {
-    program.on('error', (error) => {
-      broken = error;
-      resolve(-1);
-    });
-    program.on('close', (code) => resolve(code ?? -1));
-  });
   // It may end before it has read everything; why, it says itself.
-  stdin!.on('error', () => {});
+  program.stdin!.on('error', () => {});
+  let isOver = false;
+  const ended = new Promise<string | undefined>((resolve) => {
+    const end = (problem: string | undefined): void => {
+      isOver = true;
+      resolve(problem);
+    };
+    program.on('error', (error) => end(error.message));
+    program.on('close', (code) => end(code === 0 ? undefined : complaint.trim().split('\n').slice(-3).join(' ')));
+  });
+  return { program, ended, hasEnded: () => isOver || program.exitCode !== null };
+}
+
+/** Writes each frame as fast as the program reads it. @throws InputError when the program ends with an error. */
+async function pipeFrames({ program, ended, hasEnded }: Running, frames: Iterable<Pixels>): Promise<void> {
+  const { stdin } = program;
   for (const { bytes } of frames) {
-    if (program.exitCode !== null || broken) break;
+    if (hasEnded()) break;
     if (!stdin!.write(bytes)) await Promise.race([once(stdin!, 'drain').catch(() => {}), ended]);
   }
   stdin!.end();
-  const code = await ended;
-  if (code !== 0)
-    throw new InputError(
-      callProblems.ffmpegFailed(broken?.message ?? complaint.trim().split('\n').slice(-3).join(' ')),
-    );
+  const problem = await ended;
+  if (problem !== undefined) throw new InputError(callProblems.ffmpegFailed(problem));
 }

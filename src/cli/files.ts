@@ -6,10 +6,11 @@ import { encodingOf } from '../engine/index.ts';
 import { fileProblems, problemSentence } from '../outputs/words/index.ts';
 import { InputError, type Io, type OpenFile } from './command.ts';
 import { makeFolder } from './make-folder.ts';
+import { NoFolder, SeriesThere, writeSeries } from './write-series.ts';
 import { checkTarget, type FileIdentity, identityOf, WriteFailed, WriteRefused, writeWhole } from './write-whole.ts';
 
 /** The files of one command: it remembers what was read, so that nothing of it is written over. */
-export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'write' | 'writeInto'> {
+export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'write' | 'writeInto' | 'writeSeries'> {
   const inputs: FileIdentity[] = [];
   const remember = async (file: string): Promise<void> => {
     const identity = await (file === '-'
@@ -55,6 +56,17 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
         throw error;
       }
       return placed.map(({ file }) => file);
+    },
+    async writeSeries(folder, option, isOfSeries, files) {
+      try {
+        await writeSeries(folder, isOfSeries, files);
+      } catch (error) {
+        if (error instanceof NoFolder)
+          throw new InputError(fileProblems.cannotMakeFolder(folder, error.cause as NodeJS.ErrnoException, option));
+        if (error instanceof SeriesThere) throw new InputError(fileProblems.seriesThere(folder, error.message, option));
+        if (error instanceof WriteFailed) throw new InputError(fileProblems.cannotWrite(error.file, error, option));
+        throw error;
+      }
     },
   };
 }

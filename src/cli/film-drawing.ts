@@ -17,7 +17,6 @@ import {
   scenePen,
 } from '../outputs/explain/index.ts';
 import { type Palette, sceneToSvg } from '../outputs/scene/index.ts';
-import type { Pixels, Rasteriser } from './rasteriser.ts';
 
 /** What is filmed: a set received, and the recording kept with it. */
 export interface FilmedSet {
@@ -86,18 +85,20 @@ export function drawnFilm(
   };
 }
 
-/** The pixels of each frame in turn. @param onProgress how much of it is done, 0 to 1. */
-export function* filmPixels(
+/**
+ * Each frame in turn, drawn in one way, as pixels or as a file.
+ * @param draw is not called for what stands still. @param onProgress how much of the film is done, 0 to 1.
+ */
+export function* drawnFrames<T>(
   film: DrawnFilm,
-  raster: Rasteriser,
+  draw: (svg: string) => T,
   onProgress: (share: number) => void,
-): Generator<Pixels> {
-  // A view that stands still is drawn once.
-  let drawn: { readonly svg: string; readonly pixels: Pixels } | undefined;
+): Generator<T> {
+  let last: { readonly svg: string; readonly drawn: T } | undefined;
   for (let frame = 0; frame < film.frames; frame++) {
     const svg = film.svg(frame);
-    if (drawn?.svg !== svg) drawn = { svg, pixels: raster.pixels(svg) };
-    yield drawn.pixels;
+    if (last?.svg !== svg) last = { svg, drawn: draw(svg) };
+    yield last.drawn;
     onProgress((frame + 1) / film.frames);
   }
 }

@@ -1,9 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { constants, unlinkSync } from 'node:fs';
+import { constants } from 'node:fs';
 import * as fsPromises from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
 import { type ContentKind, fileProblems } from '../outputs/words/index.ts';
 import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
+import { forget, isRemembered, remember, undisturbed } from './temporaries.ts';
 
 export interface NewFile {
   readonly file: string;
@@ -78,7 +79,7 @@ export async function writeWhole(files: readonly NewFile[], options: WriteOption
     }
   } finally {
     for (const { temporary } of staged) {
-      if (!TEMPORARIES.has(temporary)) continue;
+      if (!isRemembered(temporary)) continue;
       await disk.rm(temporary, { force: true }).catch(() => {});
       forget(temporary);
     }
@@ -218,46 +219,4 @@ async function syncFolder(disk: Disk, folder: string): Promise<void> {
     const handle = await disk.open(folder, 'r');
     await handle.sync().finally(() => handle.close());
   } catch {}
-}
-
-const TEMPORARIES = new Set<string>();
-const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
-
-/** While there is a temporary file, an interruption removes it; at all other times a signal ends the process at once. */
-function remember(temporary: string): void {
-  if (TEMPORARIES.size === 0) for (const signal of SIGNALS) process.on(signal, interrupted);
-  TEMPORARIES.add(temporary);
-}
-
-function forget(temporary: string): void {
-  TEMPORARIES.delete(temporary);
-  if (TEMPORARIES.size === 0) for (const signal of SIGNALS) process.off(signal, interrupted);
-}
-
-let opening = 0;
-let pending: NodeJS.Signals | undefined;
-
-/** An interruption waits until the file is there or is not: one made after the removal would be left behind. */
-async function undisturbed<T>(open: () => Promise<T>): Promise<T> {
-  opening++;
-  try {
-    return await open();
-  } finally {
-    opening--;
-    if (pending && opening === 0) interrupted(pending);
-  }
-}
-
-function interrupted(signal: NodeJS.Signals): void {
-  if (opening > 0) {
-    pending = signal;
-    return;
-  }
-  for (const temporary of [...TEMPORARIES]) {
-    try {
-      unlinkSync(temporary);
-    } catch {}
-    forget(temporary);
-  }
-  process.kill(process.pid, signal);
 }

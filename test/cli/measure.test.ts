@@ -30,6 +30,7 @@ async function run(args: readonly string[], files: Readonly<Record<string, strin
       this.wrote = String(data);
     },
     writeInto: async () => [],
+    writeSeries: async () => {},
     progress() {},
   };
   const status = await measure.run(args, io);

@@ -1,9 +1,22 @@
-import { chmodSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import {
+  chmodSync,
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, test } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { film } from '../../src/cli/commands/film.ts';
+import { encodeFilm, findEncoder } from '../../src/cli/ffmpeg.ts';
+import { processFiles } from '../../src/cli/files.ts';
+import { type DrawnFilm, drawnFrames } from '../../src/cli/film-drawing.ts';
 import { rasteriser } from '../../src/cli/rasteriser.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { memoryIo } from '../support/memory-io.ts';
@@ -162,6 +175,124 @@ describe('faintwave film', () => {
     expect(failed.files.size).toBe(0);
   }, 60_000);
 
+  test('a film without sound needs no encoder of sound, and one with it says that --silent is a way out', async () => {
+    const program = fakeFfmpeg('ffmpeg-mute', ['libx264']);
+    const args = [ZOOM, '--size', '240x160', '--rate', '2', '--out', 'a.mp4', '--ffmpeg', program];
+    expect((await run(...args)).status).toMatch(/none of the encoders aac, aac_at .*--silent/);
+    const silent = await run(...args, '--silent');
+    expect(silent.status).toBe(0);
+    expect(silent.files.has('a.mp4')).toBe(true);
+  }, 60_000);
+
+  test('a program without a name, or one that does not end, is no ffmpeg', async () => {
+    expect((await run(ZOOM, '--out', 'a.mp4', '--ffmpeg', '')).status).toMatch(/^"" could not be started/);
+    const endless = join(folder, 'endless');
+    writeFileSync(endless, `#!${process.execPath}\nsetInterval(() => {}, 1000);\n`);
+    chmodSync(endless, 0o755);
+    expect(() => findEncoder(endless, 'mp4', { sound: true, patience: 300 })).toThrow(/could not be started/);
+  });
+
+  test.runIf(process.platform !== 'win32')(
+    'an interruption, or frames that cannot be drawn, ends ffmpeg and leaves no temporary files',
+    async () => {
+      const temporary = join(folder, 'temporary');
+      mkdirSync(temporary);
+      // Reads nothing and does not end: the film waits for it.
+      const stuck = join(folder, 'stuck');
+      writeFileSync(
+        stuck,
+        `#!${process.execPath}
+if (process.argv.includes('-encoders')) { console.log(' V....D libx264  words'); process.exit(0); }
+require('node:fs').writeFileSync(${JSON.stringify(join(folder, 'stuck.pid'))}, String(process.pid));
+setInterval(() => {}, 1000);
+`,
+      );
+      chmodSync(stuck, 0o755);
+      const args = [ZOOM, '--size', '640x360', '--rate', '4', '--silent', '--out', join(folder, 'a.mp4')];
+      const child = spawn(process.execPath, [inRoot('bin/faintwave.mjs'), 'film', ...args, '--ffmpeg', stuck], {
+        env: { ...process.env, TMPDIR: temporary },
+        stdio: 'ignore',
+      });
+      const ended = new Promise((done) => child.on('exit', (code, signal) => done(signal ?? code)));
+      const pidFile = join(folder, 'stuck.pid');
+      await vi.waitFor(() => expect(existsSync(pidFile) && readFileSync(pidFile, 'utf8')).toBeTruthy(), 60_000);
+      expect(readdirSync(temporary).some((name) => name.startsWith('faintwave-film-'))).toBe(true);
+      child.kill('SIGTERM');
+      expect(await ended).toBe('SIGTERM');
+      expect(readdirSync(temporary).filter((name) => name.startsWith('faintwave-film-'))).toEqual([]);
+      const pid = Number(readFileSync(pidFile, 'utf8'));
+      await vi.waitFor(() => expect(() => process.kill(pid, 0)).toThrow('ESRCH'), 10_000);
+
+      rmSync(pidFile);
+      const before = readdirSync(tmpdir());
+      const frames = (function* () {
+        yield { width: 2, height: 2, bytes: new Uint8Array(16) };
+        throw new RangeError('cannot be drawn');
+      })();
+      const form = { ending: 'mp4', width: 2, height: 2, rate: 4, frames } as const;
+      await expect(encodeFilm({ program: stuck, picture: 'libx264' }, form)).rejects.toThrow(
+        new RangeError('cannot be drawn'),
+      );
+      const isNew = (name: string) => name.startsWith('faintwave-film-') && !name.includes('test');
+      expect(readdirSync(tmpdir()).filter((name) => isNew(name) && !before.includes(name))).toEqual([]);
+    },
+    120_000,
+  );
+
+  test('frames go into a folder that holds none, as they come, and nothing is drawn for another', async () => {
+    const io = () => Object.assign(memoryIo(), processFiles());
+    const target = join(folder, 'new', 'frames');
+    const args = [ZOOM, '--size', '240x160', '--rate', '2', '--silent', '--frames'];
+    expect(await film.run([...args, target], io())).toBe(0);
+    const names = readdirSync(target);
+    expect(names.toSorted()).toEqual(['captions.vtt', ...Array.from({ length: 7 }, (_, i) => `frame-${i + 1}.png`)]);
+    for (const [where, expected] of [
+      [target, /holds (frame-\d|captions).*name another folder with --frames/],
+      [ZOOM, /there is a file of that name; name another with --frames/],
+      [join(ZOOM, 'in'), /part of that path is a file.*--frames/],
+    ] as const) {
+      const one = io();
+      await expect(film.run([...args, where], one)).rejects.toThrow(expected);
+      expect(one.shares).toEqual([]);
+    }
+    expect(readdirSync(target)).toEqual(names);
+  }, 60_000);
+
+  test('frames that cannot all be written leave neither a part of them nor the folder', async () => {
+    const target = join(folder, 'broken', 'frames');
+    let seen: string[] = [];
+    const frames = (function* () {
+      yield { name: 'frame-1.png', data: 'a' };
+      // The first is on the disk before the second is drawn.
+      seen = readdirSync(target, { recursive: true }).map(String);
+      throw new RangeError('cannot be drawn');
+    })();
+    await expect(processFiles().writeSeries(target, '--frames', () => false, frames)).rejects.toThrow(RangeError);
+    expect(seen.some((name) => name.endsWith('frame-1.png'))).toBe(true);
+    expect(existsSync(join(folder, 'broken'))).toBe(false);
+  });
+
+  test('what stands still is drawn once', () => {
+    const drawn: string[] = [];
+    const still = { frames: 5, svg: (frame: number) => (frame < 3 ? 'a' : 'b') } as DrawnFilm;
+    const frames = drawnFrames(
+      still,
+      (svg) => {
+        drawn.push(svg);
+        return svg;
+      },
+      () => {},
+    );
+    expect([...frames]).toEqual(['a', 'a', 'a', 'b', 'b']);
+    expect(drawn).toEqual(['a', 'b']);
+  });
+
+  test('scenes of one title keep their own numbers in the list', async () => {
+    const scene = { title: 'Twice', rows: [{ point: 'carrier' }], from: '0 s', span: '1 ms' };
+    const { out } = await run(withScenes('twice.json', [scene, { ...scene, span: '2 ms' }]));
+    expect([...out.matchAll(/^ *(\d+) .*Twice$/gm)].map(([, number]) => number)).toEqual(['1', '2']);
+  });
+
   test.each([
     [['--out', 'a.gif'], 'name one with --scene'],
     [['--scene', '40', '--out', 'a.gif'], '--scene: expected 1 to 18'],
@@ -169,7 +300,16 @@ describe('faintwave film', () => {
     [['--size', '641x360', '--out', 'a.mp4'], 'an even width and an even height'],
     [['--out', 'a.avi'], '.gif, .mp4, .webm'],
     [['--out', 'a.wav', '--frames', 'b'], 'give one of them'],
-    [['--rate', '90', '--out', 'a.wav'], '1 to 60'],
+    [['--rate', '90', '--out', 'a.mp4'], '1 to 60'],
+    [['--size', '20000x20000', '--out', 'a.mp4'], '50 million px'],
+    [['--size', '20000x20000', '--frames', 'f'], '50 million px'],
+    [['--silent', '--out', 'a.wav'], '--silent goes with --out FILE.mp4, --out FILE.webm or --frames FOLDER'],
+    [['--silent'], '--silent goes with'],
+    [['--size', '640x360', '--out', 'a.wav'], '--size goes with'],
+    [['--rate', '10', '--out', 'a.vtt'], '--rate goes with'],
+    [['--dark'], '--dark goes with'],
+    [['--ffmpeg', 'ffmpeg', '--out', 'a.gif'], '--ffmpeg goes with --out FILE.mp4 or --out FILE.webm'],
+    [['--ffmpeg', 'ffmpeg', '--frames', 'f'], '--ffmpeg goes with'],
   ])('%j is refused with what was expected', async (args, expected) => {
     expect((await run(GALENA, ...args)).status).toContain(expected);
   });

@@ -45,6 +45,9 @@ export function memoryIo(): Io & {
       for (const { name, data } of pieces) files.set(join(folder, name), data);
       return pieces.map(({ name }) => join(folder, name));
     },
+    async writeSeries(folder, _option, _isOfSeries, pieces) {
+      for (const { name, data } of pieces) files.set(join(folder, name), data);
+    },
     progress: (_what, share) => void shares.push(share),
   };
 }

@@ -17,11 +17,13 @@ import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { endingOf } from '../ending.ts';
 import { encodeFilm, findEncoder } from '../ffmpeg.ts';
-import { type DrawnFilm, drawnFilm, type FilmForm, filmPixels } from '../film-drawing.ts';
+import { type DrawnFilm, drawnFilm, drawnFrames, type FilmForm } from '../film-drawing.ts';
+import { needsEnding } from '../needs-ending.ts';
 import { numberOf, sizeFrom } from '../option-values.ts';
 import { rasteriser } from '../rasteriser.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { timeOfDay } from '../time-of-day.ts';
+import { MOST_PIXELS } from '../write-picture.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const ENDINGS = ['gif', 'mp4', 'webm', 'wav', 'vtt'] as const;
@@ -61,9 +63,13 @@ export const film: Command = {
     const ending = out === undefined ? undefined : endingOf(out, ENDINGS);
     if (ending && frames !== undefined) throw new InputError(callProblems.filmOrFrames);
     if (ending) await io.checkTarget(out!, ending);
+    refuseUseless(values, ending);
     const form = formFrom(values, ending);
     // Before minutes of drawing.
-    const encoder = ending === 'mp4' || ending === 'webm' ? findEncoder(values.ffmpeg ?? 'ffmpeg', ending) : undefined;
+    const encoder =
+      ending === 'mp4' || ending === 'webm'
+        ? findEncoder(values.ffmpeg ?? 'ffmpeg', ending, { sound: form.sound })
+        : undefined;
     const every = scenesOf(written).scenes;
     const scenes = scenesFrom(values.scene, every);
     if (ending === 'gif' && values.scene === undefined && every.length > 1)
@@ -75,8 +81,9 @@ export const film: Command = {
     const drawn = drawnFilm({ set, written, reception, field }, filmed, form);
     if (frames !== undefined) await writeFrames(io, frames, drawn, form);
     else if (out === undefined) {
-      const rows = drawn.scenes.map(({ title, seconds }) => ({
-        number: every.findIndex((scene) => scene.title === title) + 1,
+      const rows = drawn.scenes.map(({ title, seconds }, i) => ({
+        // Titles may be the same.
+        number: every.indexOf(scenes[i]) + 1,
         title: clean(title),
         seconds,
       }));
@@ -95,6 +102,18 @@ export const film: Command = {
   },
 };
 
+const ENCODED = ['mp4', 'webm'] as const;
+
+/** @throws InputError for an option that would change nothing. */
+function refuseUseless(values: Parameters<typeof needsEnding>[0], ending: Ending | undefined): void {
+  needsEnding(values, ['ffmpeg'], ending, ENCODED);
+  if (values.frames !== undefined) return;
+  const frames = ['--frames FOLDER'];
+  needsEnding(values, ['size', 'rate', 'dark'], ending, [...ENCODED, 'gif'], frames);
+  // A GIF is silent anyway.
+  if (ending !== 'gif') needsEnding(values, ['silent'], ending, ENCODED, frames);
+}
+
 interface FormOptions {
   readonly size?: string;
   readonly rate?: string;
@@ -108,6 +127,8 @@ function formFrom(values: FormOptions, ending: Ending | undefined): FilmForm {
   const isEncoded = ending === 'mp4' || ending === 'webm';
   if (isEncoded && (width % 2 === 1 || height % 2 === 1))
     throw wrongOption('--size', { code: 'even size' }, values.size);
+  if (width * height > MOST_PIXELS)
+    throw wrongOption('--size', { code: 'pixels at most', most: MOST_PIXELS }, values.size);
   const asked = numberOf(values.rate, usual.rate, '--rate', 1, ending === 'gif' ? FASTEST_GIF : 60);
   // A GIF counts time in hundredths of a second.
   const rate = ending === 'gif' ? 1 / gifDelay(asked) : asked;
@@ -150,7 +171,7 @@ async function fileOf(
   if (ending === 'wav') return wavOf(drawn.sound(), FILM_SOUND_RATE);
   if (ending === 'vtt') return new TextEncoder().encode(drawn.captions());
   const raster = await rasteriser();
-  const frames = filmPixels(drawn, raster, (share) => io.progress('film', share));
+  const frames = drawnFrames(drawn, raster.pixels, (share) => io.progress('film', share));
   if (ending !== 'gif') {
     const sound = form.sound ? wavOf(drawn.sound(), FILM_SOUND_RATE) : undefined;
     return encodeFilm(encoder!, { ...form, ending, frames, sound });
@@ -162,17 +183,20 @@ async function fileOf(
   return gif.finish();
 }
 
+const isOfSeries = (name: string): boolean => /^(frame-\d+\.png|sound\.wav|captions\.vtt)$/i.test(name);
+
 /** Every frame as a PNG, with sound and captions, to be joined by another program. */
 async function writeFrames(io: Io, folder: string, drawn: DrawnFilm, form: FilmForm): Promise<void> {
-  const raster = await rasteriser();
-  const digits = String(drawn.frames).length;
-  const pieces: { name: string; data: string | Uint8Array }[] = [];
-  for (let frame = 0; frame < drawn.frames; frame++) {
-    pieces.push({ name: `frame-${String(frame + 1).padStart(digits, '0')}.png`, data: raster.png(drawn.svg(frame)) });
-    io.progress('film', (frame + 1) / drawn.frames);
-  }
-  if (form.sound) pieces.push({ name: 'sound.wav', data: wavOf(drawn.sound(), FILM_SOUND_RATE) });
-  pieces.push({ name: 'captions.vtt', data: drawn.captions() });
-  await io.writeInto(folder, pieces);
+  const { png } = await rasteriser();
+  await io.writeSeries(folder, '--frames', isOfSeries, framesOf(io, drawn, form, png));
   io.out(`${filmAnswer.frames({ folder, frames: drawn.frames, seconds: drawn.seconds, ...form })}\n`);
+}
+
+function* framesOf(io: Io, drawn: DrawnFilm, form: FilmForm, png: (svg: string) => Uint8Array) {
+  const digits = String(drawn.frames).length;
+  let number = 0;
+  for (const data of drawnFrames(drawn, png, (share) => io.progress('film', share)))
+    yield { name: `frame-${String(++number).padStart(digits, '0')}.png`, data };
+  if (form.sound) yield { name: 'sound.wav', data: wavOf(drawn.sound(), FILM_SOUND_RATE) };
+  yield { name: 'captions.vtt', data: drawn.captions() };
 }

@@ -244,7 +244,7 @@ export const commandWords = {
         value: 'SCENE',
         about: 'a scene by its number or by part of its title; may be given several times; default all of them',
       },
-      station: STATION,
+      station: { ...STATION, about: `${STATION.about}; scenes that name a station themselves keep theirs` },
       ...TIME,
       size: {
         value: 'WxH',

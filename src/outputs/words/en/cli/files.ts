@@ -61,16 +61,21 @@ const FOLDERS: Readonly<Record<string, string>> = {
   EEXIST: 'there is a file of that name; name another with --out',
 };
 
+/** The way out of a problem, with the option that names the file or folder. */
+const naming = (text: string, option = '--out'): string => text.replaceAll('--out', option);
+
 /** What is wrong with a file that was to be read or written, and the way out. */
 export const fileProblems = {
   standardInput: 'the standard input',
   input: 'the input',
   cannotRead: (file: string, { code, message }: SystemError): string =>
     `cannot read ${file}: ${ofCode(READING, code) ?? message}`,
-  cannotWrite: (file: string, { code, message }: SystemError): string =>
-    `cannot write ${file}: ${ofCode(WRITING, code) ?? `${message}; name another place with --out`}`,
-  cannotMakeFolder: (folder: string, { code, message }: SystemError): string =>
-    `cannot make the folder ${folder}: ${ofCode(FOLDERS, code) ?? `${message}; name another with --out`}`,
+  cannotWrite: (file: string, { code, message }: SystemError, option?: string): string =>
+    `cannot write ${file}: ${naming(ofCode(WRITING, code) ?? `${message}; name another place with --out`, option)}`,
+  cannotMakeFolder: (folder: string, { code, message }: SystemError, option?: string): string =>
+    `cannot make the folder ${folder}: ${naming(ofCode(FOLDERS, code) ?? `${message}; name another with --out`, option)}`,
+  seriesThere: (folder: string, name: string, option: string): string =>
+    `the folder ${folder} holds ${name} already, and two series would be mixed: name another folder with ${option}, or empty that one first`,
   cannotPrint: ({ code, message }: SystemError): string =>
     code === 'ENOSPC'
       ? 'cannot write to the standard output: the disk is full; free some space, or send it elsewhere'

@@ -55,7 +55,7 @@ const EXPECTED: { readonly [C in keyof OptionExpectations]: (figures: OptionExpe
   'no value': () => 'no value',
   options: ({ options }) => (options.length > 0 ? oneOf(options) : 'no option'),
   'size in px': () => '200x120 to 20000x20000, such as 1920x1080',
-  'pixels at most': ({ most }) => `a PNG of ${plain(most / 1e6)} million px at most`,
+  'pixels at most': ({ most }) => `a picture of ${plain(most / 1e6)} million px at most`,
   'size of board': () => 'a width and a length of 20 mm to 2 m each, such as 200mmx300mm',
   ending: ({ endings }) => `a name ending in ${oneOf(endings.map((one) => `.${one}`))}`,
   'sound file': () => 'a file for the sound, such as heard.wav',
@@ -126,11 +126,17 @@ export const callProblems = {
   sceneOfGif: (count: number): string =>
     `a GIF of all ${count} scenes would be too large to be loaded: name one with --scene, by its number or title`,
   noFfmpeg: (program: string): string =>
-    `${quoted(program)} could not be started; MP4 and WebM films are encoded by that program. Install ffmpeg, or say where it is with --ffmpeg PROGRAM. Without it: --out FILE.gif for an animated picture, --frames FOLDER for the pictures and the sound to be joined in a video editor, or the view Explain of the page, which makes films by itself`,
+    `${quoted(program)} could not be started, or is not ffmpeg, the program that encodes MP4 and WebM films. Install ffmpeg, or say where it is with --ffmpeg PROGRAM. Without it: --out FILE.gif for an animated picture, --frames FOLDER for the pictures and the sound to be joined in a video editor, or the view Explain of the page, which makes films by itself`,
   noEncoder: (program: string, encoders: readonly string[], ending: string): string =>
     `${quoted(program)} has none of the encoders ${encoders.join(', ')} that a film ending in .${ending} needs; use the other ending, or name another ffmpeg with --ffmpeg`,
+  noSoundEncoder: (program: string, encoders: readonly string[], ending: string): string =>
+    `${quoted(program)} has none of the encoders ${encoders.join(', ')} that the sound of a film ending in .${ending} needs; make the film without sound with --silent, use the other ending, or name another ffmpeg with --ffmpeg`,
+  noTemporaryFiles: (folder: string, reason: string): string =>
+    `temporary files cannot be written in ${folder}: ${reason}. Free some space there, or name another folder in the environment variable TMPDIR (on Windows TEMP)`,
   ffmpegFailed: (reason: string): string => `ffmpeg could not make the film: ${reason}`,
-  widthOfPng: '--width is of a PNG: it goes with --out FILE.png',
+  /** @param others further options that it goes with, as they are written. */
+  needsEnding: (option: string, endings: readonly string[], others: readonly string[]): string =>
+    `${option} goes with ${oneOf([...endings.map((one) => `--out FILE.${one}`), ...others])}`,
   noHeater: '--heater is for a set whose detector is a valve; this set has another detector',
   noSheets: (sheets: readonly string[]): string =>
     `--only: this set has no ${oneOf(sheets)} sheet; leave --only out for those it has`,
