@@ -56,3 +56,12 @@ it('refuses a curve that does not exist, and another ending', async () => {
     expect.stringMatching(/--out: expected .*\.svg.*got "a.wav"/),
   ]);
 });
+
+it('refuses options of a picture where none is written', async () => {
+  for (const rest of [['--out', '/nowhere/a.csv'], ['--json'], []])
+    for (const [option, value] of [['--width', '900'], ['--size', '900x500'], ['--print']]) {
+      const { status, io } = await curves(option, ...(value ? [value] : []), ...rest);
+      expect([status, io.problems]).toEqual([2, expect.stringContaining(`${option} goes with --out FILE.`)]);
+      expect(io.files.size).toBe(0);
+    }
+});

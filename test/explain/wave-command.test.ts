@@ -64,6 +64,12 @@ describe('faintwave wave', () => {
 
   test('a width is refused without a PNG, and a PNG larger than can be drawn', async () => {
     expect((await run(GALENA, '--width', '900', '--out', 'a.svg')).status).toContain('--out FILE.png');
+    for (const out of [['--out', 'a.csv'], ['--out', 'a.wav'], []]) {
+      expect((await run(GALENA, '--width', '900', ...out)).status).toBe('--width goes with --out FILE.png');
+      expect((await run(GALENA, '--size', '900x500', ...out)).status).toContain('FILE.svg or --out FILE.png');
+      expect((await run(GALENA, '--print', ...out)).status).toContain('FILE.svg or --out FILE.png');
+    }
+    expect((await run(GALENA, '--exact', '--width', '900', '--out', 'a.csv')).status).toContain('--out FILE.png');
     expect((await run(GALENA, '--size', '20000x20000', '--out', 'a.png')).status).toContain('50 million px');
     expect((await run(GALENA, '--width', '12', '--out', 'a.png')).status).toContain('100 to 20000');
   });

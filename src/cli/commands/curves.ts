@@ -31,7 +31,7 @@ import { choiceOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
 import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
-import { pngWidth, writePicture } from '../write-picture.ts';
+import { pngWidth, refuseWithoutPicture, writePicture } from '../write-picture.ts';
 
 const OPTIONS = {
   curve: { type: 'string' },
@@ -123,6 +123,7 @@ export const curves: Command = {
     const curve = choiceOf(values.curve ?? 'resonance', '--curve', CURVES);
     const { out } = values;
     const ending = out === undefined || values.json ? undefined : endingOf(out, ['svg', 'png', 'csv']);
+    refuseWithoutPicture(values, ending);
     if (out !== undefined && ending) await io.checkTarget(out, ending);
     const when = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     const { reception, index } = receiveOne(set, values.station, when);

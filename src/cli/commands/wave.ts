@@ -35,7 +35,7 @@ import { quantityOf, sizeFrom } from '../option-values.ts';
 import { readSet } from '../read-set.ts';
 import { receiveOne } from '../receive-one.ts';
 import { timeOfDay } from '../time-of-day.ts';
-import { pngWidth, writePicture } from '../write-picture.ts';
+import { pngWidth, refuseWithoutPicture, writePicture } from '../write-picture.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const WAV_RATE = 48_000;
@@ -81,6 +81,7 @@ export const wave: Command = {
       values.out === undefined
         ? undefined
         : endingOf(values.out, values.exact ? ['svg', 'png', 'csv'] : ['svg', 'png', 'csv', 'wav']);
+    refuseWithoutPicture(values, ending);
     if (ending) await io.checkTarget(values.out!, ending);
     const field = { time: timeOfDay(values, set.place), coast: packagedCoastFor(set.place) };
     // Medians, as the path of the station has them.
