@@ -267,7 +267,7 @@ interface FieldsProps extends FilmProps {
 }
 
 /** An animated picture of this view. */
-function GifFields({ order, filming: { progress, start } }: FieldsProps) {
+function GifFields({ order, background, filming: { progress, start } }: FieldsProps) {
   const [at, setAt] = useState(0);
   const [width, height] = GIF_SIZES[at];
   const texts = explainTexts.exporting;
@@ -285,6 +285,7 @@ function GifFields({ order, filming: { progress, start } }: FieldsProps) {
         </select>
       </label>
       <p class="quiet">{texts.gifAbout(width, height, GIF_RATE)}</p>
+      {background === 'transparent' && <p class="quiet">{texts.noTransparency.gif}</p>}
       <div class="explain-buttons">
         <button type="button" class="primary" disabled={progress !== undefined} onClick={() => void make()}>
           {texts.makePicture}
@@ -333,7 +334,7 @@ function FilmFields(props: FieldsProps & { format: 'webm' | 'mp4' }) {
       </label>
       {!canSound && <p class="quiet">{texts.noSound}</p>}
       {codec && <p class="quiet">{playersOf(format, sound ? codec : 'silent')}</p>}
-      {background === 'transparent' && format === 'mp4' && <p class="quiet">{texts.noTransparency}</p>}
+      {background === 'transparent' && format === 'mp4' && <p class="quiet">{texts.noTransparency.mp4}</p>}
       <div class="explain-buttons">
         <button
           type="button"

@@ -193,7 +193,10 @@ const exporting = {
   withSound: 'With sound',
   noSound:
     'This browser cannot put sound into a film of this format: it will be silent. Save the sound as a WAV file and add it afterwards.',
-  noTransparency: 'MP4 cannot be transparent: the background will be dark. WebM can.',
+  noTransparency: {
+    mp4: 'MP4 cannot be transparent: the background will be dark. WebM can.',
+    gif: 'An animated picture is not transparent: the background will be dark.',
+  },
   makeFilm: 'Make the film',
   captions: 'Captions (WebVTT)',
   progress: 'Progress of the film',
