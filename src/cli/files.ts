@@ -42,7 +42,7 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
     checkTarget: (file, kind) => inWords(() => checkTarget(file, kind, { inputs })),
     write: (file, data) => inWords(() => writeWhole([{ file, data }], { inputs })),
     async writeInto(folder, files) {
-      let undo: () => Promise<void>;
+      let undo: () => void;
       try {
         undo = await makeFolder(folder);
       } catch (error) {
@@ -52,7 +52,7 @@ export function processFiles(): Pick<Io, 'read' | 'open' | 'checkTarget' | 'writ
       try {
         await inWords(() => writeWhole(placed, { inputs }));
       } catch (error) {
-        await undo();
+        undo();
         throw error;
       }
       return placed.map(({ file }) => file);

@@ -1,4 +1,5 @@
-import { mkdir, rmdir, stat } from 'node:fs/promises';
+import { rmdirSync } from 'node:fs';
+import { mkdir, stat } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 
 /**
@@ -6,7 +7,7 @@ import { dirname, resolve } from 'node:path';
  * not say why (as /proc) ends with an error.
  * @returns removes again, while they are empty, the folders that were made.
  */
-export async function makeFolder(folder: string): Promise<() => Promise<void>> {
+export async function makeFolder(folder: string): Promise<() => void> {
   const missing: string[] = [];
   for (let at = resolve(folder); ; at = dirname(at)) {
     const stats = await stat(at).catch((error: NodeJS.ErrnoException) => {
@@ -19,8 +20,11 @@ export async function makeFolder(folder: string): Promise<() => Promise<void>> {
     if (dirname(at) === at) break;
   }
   const created: string[] = [];
-  const undo = async (): Promise<void> => {
-    for (const one of created.toReversed()) await rmdir(one).catch(() => {});
+  // At once, so that an interruption can do it.
+  const undo = (): void => {
+    try {
+      for (const one of created.toReversed()) rmdirSync(one);
+    } catch {}
   };
   for (const one of missing) {
     try {
@@ -30,7 +34,7 @@ export async function makeFolder(folder: string): Promise<() => Promise<void>> {
       // Another process may have made it just now.
       if ((error as NodeJS.ErrnoException).code === 'EEXIST' && (await stat(one).catch(() => undefined))?.isDirectory())
         continue;
-      await undo();
+      undo();
       throw error;
     }
   }

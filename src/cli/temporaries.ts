@@ -6,7 +6,7 @@ const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 /**
  * While there is a temporary file or folder, an interruption removes it; at all other times a signal ends the process
- * at once. @param end called before it is removed, as for a program that writes it.
+ * at once. @param end called before it is removed: what else must end or go.
  */
 export function remember(temporary: string, end?: () => void): void {
   if (TEMPORARIES.size === 0) for (const signal of SIGNALS) process.on(signal, interrupted);

@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { rmSync } from 'node:fs';
 import { mkdir, readdir, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { makeFolder } from './make-folder.ts';
@@ -34,7 +35,10 @@ export async function writeSeries(
   try {
     const before = (await onDisk(folder, () => readdir(folder))).find(isOfSeries);
     if (before !== undefined) throw new SeriesThere(before);
-    remember(temporary);
+    remember(temporary, () => {
+      rmSync(temporary, { recursive: true, force: true });
+      undo();
+    });
     await onDisk(folder, () => undisturbed(() => mkdir(temporary)));
     const names: string[] = [];
     for (const { name, data } of files) {
@@ -49,7 +53,7 @@ export async function writeSeries(
     await onDisk(folder, () => rm(temporary, { recursive: true }));
   } catch (error) {
     for (const path of [...placed, temporary]) await rm(path, { recursive: true, force: true }).catch(() => {});
-    await undo();
+    undo();
     throw error;
   } finally {
     forget(temporary);

@@ -272,6 +272,22 @@ setInterval(() => {}, 1000);
     expect(existsSync(join(folder, 'broken'))).toBe(false);
   });
 
+  test.runIf(process.platform !== 'win32')(
+    'an interruption leaves neither frames nor the folder made for them',
+    async () => {
+      const target = join(folder, 'interrupted', 'frames');
+      const args = [inRoot('bin/faintwave.mjs'), 'film', ZOOM, '--rate', '60', '--frames', target];
+      const child = spawn(process.execPath, args, { stdio: 'ignore' });
+      const ended = new Promise((done) => child.on('exit', (code, signal) => done(signal ?? code)));
+      const names = () => readdirSync(target, { recursive: true }).map(String);
+      await vi.waitFor(() => expect(names().some((name) => name.endsWith('.png'))).toBe(true), 60_000);
+      child.kill('SIGINT');
+      expect(await ended).toBe('SIGINT');
+      expect(existsSync(join(folder, 'interrupted'))).toBe(false);
+    },
+    90_000,
+  );
+
   test('what stands still is drawn once', () => {
     const drawn: string[] = [];
     const still = { frames: 5, svg: (frame: number) => (frame < 3 ? 'a' : 'b') } as DrawnFilm;

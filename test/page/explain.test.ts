@@ -598,8 +598,11 @@ describe('explaining on the page', () => {
       await openExplain(page);
       await pick(page, /too slow to transmit/);
       await openAll(page);
-      await choice(page, /^Background/).selectOption('light');
+      await choice(page, /^Background/).selectOption('transparent');
       await choice(page, /^Format/).selectOption('gif');
+      await page.getByText('An animated picture is not transparent').waitFor();
+      await choice(page, /^Background/).selectOption('light');
+      await page.getByText('An animated picture is not transparent').waitFor({ state: 'detached' });
       await page.getByText('640 × 360, 12.5 frames a second, of this view alone, without sound').waitFor();
       await choice(page, /^Picture size/).selectOption({ label: '480 × 270' });
       const gif = readGif(await bytesOf(await taken(page, 'Make the picture')));
