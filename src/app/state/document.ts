@@ -47,7 +47,7 @@ export interface Document {
   /** Change the description by a function of what it was before the run. */
   readonly change: (make: PendingChange['make'], options?: ChangeOptions) => void;
   readonly apply: (one: PendingChange) => void;
-  /** The latest step comes to something else, made from what was before it. */
+  /** The latest step comes to something else, made from what was before it; nothing where there are steps to do again. */
   readonly amend: (make: PendingChange['make'], label: string) => void;
   /** Tell what the latest change did, with a way to take it back; it goes when something else is changed. */
   readonly tellOfChange: (text: string, key: string, label?: string) => void;
@@ -124,10 +124,11 @@ export function createDocument(id: string, description: unknown, name: string): 
     change: (make, options = {}) => apply({ make, options }),
     apply,
     amend: (make, label) => {
-      if (history.peek().past.length === 0) return;
-      history.value = { ...history.peek(), run: AMENDING };
-      apply({ make, options: { run: AMENDING, label } });
-      endRun();
+      const now = history.peek();
+      // A step that was gone back from stays to be gone forward to.
+      if (now.past.length === 0 || now.future.length > 0) return;
+      const { history: next } = afterChange({ ...now, run: AMENDING }, { make, options: { run: AMENDING, label } });
+      moveTo(History.endRun(next));
     },
     tellOfChange,
     endRun,

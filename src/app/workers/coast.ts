@@ -14,7 +14,7 @@ export function loadLand(detail: LandDetail): Promise<LandTopology> {
     // Its address changes with what is in it, so one worker's copy serves every other without asking whether it is old.
     topology = fetch(ADDRESSES[detail], { cache: 'force-cache' }).then((response) => {
       if (!response.ok) throw new Error(widgetWords.coastNotLoaded(response.status));
-      return unpacked(response);
+      return unpack(response);
     });
     topology.catch(() => topologies.delete(detail));
     topologies.set(detail, topology);
@@ -23,7 +23,7 @@ export function loadLand(detail: LandDetail): Promise<LandTopology> {
 }
 
 /** The page of one file carries it packed: the address of a worker that has it within must not grow too long. */
-async function unpacked(response: Response): Promise<LandTopology> {
+async function unpack(response: Response): Promise<LandTopology> {
   const bytes = new Uint8Array(await response.arrayBuffer());
   const isPacked = bytes[0] === 0x1f && bytes[1] === 0x8b;
   const stream = new Blob([bytes]).stream();

@@ -1,4 +1,5 @@
 import type { FindTask, TaskAnswer } from '../../engine/index.ts';
+import { widgetWords } from '../../outputs/words/index.ts';
 import type { TaskBeginning } from './find-task.worker.ts';
 import type { Reply } from './latest.ts';
 
@@ -27,7 +28,7 @@ export function taskPool(size: number, beginning: TaskBeginning): TaskPool {
         };
         worker.onerror = ({ message }) => {
           free.push(worker);
-          reject(new Error(message));
+          reject(new Error(message || widgetWords.workerStopped));
         };
         worker.postMessage(task);
       });

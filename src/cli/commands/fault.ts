@@ -94,7 +94,7 @@ export const fault: Command = {
       io.data(`${jsonText(asData(model, answered, impossible))}\n`);
       return 0;
     }
-    io.out(`${faultAnswer.title(clean(set.name))}\n\n`);
+    io.out(`${faultAnswer.title(clean(namedOnBand(set).name))}\n\n`);
     if (values.observed === undefined) printReadings(model, io);
     if (io.ask && values.observed === undefined) await searchWith(io.ask, model, io);
     else printDiagnosis(model, answered, impossible, io);

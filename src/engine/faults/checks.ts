@@ -22,8 +22,11 @@ export const WIDTH_AS = ['narrower', 'as calculated', 'broader', 'much broader',
 const WIDTH_CUTS = [0.6, 1.6, 3];
 const WIDTH_SPREAD = 0.35;
 
-/** Between half-decades of resistance, Ω; beyond the last the meter shows overload. */
-const OHM_CUTS: readonly Ohms[] = Array.from({ length: 15 }, (_, i) => 10 ** (-0.75 + 0.5 * i));
+/**
+ * Between half-decades of resistance, Ω; beyond the last the meter shows overload. The lowest two lie where a meter that shows
+ * tenths of an ohm changes its figure.
+ */
+const OHM_CUTS: readonly Ohms[] = [0.15, 0.55, ...Array.from({ length: 13 }, (_, i) => 10 ** (0.25 + 0.5 * i))];
 /** Between half-decades of voltage, V. */
 const VOLT_CUTS: readonly Volts[] = Array.from({ length: 9 }, (_, i) => 10 ** (-3.75 + 0.5 * i));
 const VOLT_SPREAD = 0.25;

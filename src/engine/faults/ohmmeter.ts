@@ -114,12 +114,12 @@ function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Rec
  */
 export const portOfPlace = (place: OhmPlace, circuit: SetCircuit): Port | undefined => portsOf(circuit, circuit)[place];
 
-/**
- * Whether a reading is computed with the slider in the middle of its travel, and holds only there: all that the meter reads
- * on a wired set that is tuned by a slider.
- */
-export const isReadAtMiddle = (place: OhmPlace, { set, circuit }: BuiltSet): boolean =>
-  set.arrangement.kind === 'slider' && portOfPlace(place, circuit) !== undefined;
+/** What is read along the winding; through a detector or the phones the winding hardly counts. */
+const ALONG_THE_COIL: readonly OhmPlace[] = ['coil-to-earth', 'aerial-to-earth', 'detector-tap-to-earth'];
+
+/** Whether a reading is computed with the slider in the middle of its travel, and holds only there. */
+export const isReadAtMiddle = (place: OhmPlace, { set }: BuiltSet): boolean =>
+  set.arrangement.kind === 'slider' && ALONG_THE_COIL.includes(place);
 
 /**
  * Places where a meter's current may pass a detector: at once, or once another path of it is open. Anything that

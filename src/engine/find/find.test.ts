@@ -65,6 +65,14 @@ describe('find', () => {
     }
   });
 
+  it('receives every set of a small box where estimates tell little', async () => {
+    const box = { ...small(), limits: { tapEvery: 6, arrangements: ['tapped'] } };
+    const question = questionOf(box, [{ kind: 'most stations' }]);
+    const { counts } = await findSets(question, { work: findWorker(question, {}) });
+    expect(counts.spanned).toBeLessThan(500);
+    expect(counts.received).toBe(counts.spanned);
+  });
+
   it('leaves no set of a box untold: each is valued, ruled out or counted as not tried', async () => {
     const question = questionOf({ ...beginner(), limits: { tapEvery: 2, arrangements: ['direct', 'tapped'] } });
     const { counts } = await findSets(question, { work: findWorker(question, {}) });

@@ -1,5 +1,6 @@
-import { readValue, withValueAt } from '../../../../engine/index.ts';
+import { withValueAt } from '../../../../engine/index.ts';
 import { errorText, twoCircuitsTexts as texts } from '../../../../outputs/words/index.ts';
+import { readWithStandIns } from '../../../description/stand-ins.ts';
 import type { ChosenKind } from '../../../editing/PartEditor.tsx';
 import { tell } from '../../../state/notices.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
@@ -11,19 +12,23 @@ export const newReworkWorker = (): Worker =>
 
 /** Once two circuits are chosen, coils, distance and taps that work for the station follow, as one step with the choice. */
 export function useTwoCircuits(): (chosen: ChosenKind) => void {
-  const { id, chosen: station, time, written, amend, tellOfChange } = useOpenSet();
+  const { id, chosen: station, lastValidSet, time, written, amend, tellOfChange } = useOpenSet();
   return ({ kind, before }) => {
-    const index = station.peek()?.index;
-    if (kind !== 'two circuits' || index === undefined) return;
-    // The figures may be of a set before it.
-    const read = readValue(before);
-    if (!read.ok) return;
+    const now = station.peek();
+    if (kind !== 'two circuits' || !now) return;
+    const say = (text: string) => tell(text, { key: 'two-circuits', of: id, untilNextChange: true });
+    // The figures may be of a set before it, and of another list of stations.
+    const set = readWithStandIns(before, lastValidSet.peek()?.written).usable?.set;
+    if (set?.place.stations[now.index]?.name !== now.name) {
+      say(texts.notNow);
+      return;
+    }
     const after = written.peek();
-    tell(texts.trying, { key: 'two-circuits', of: id, untilNextChange: true });
+    say(texts.trying);
     askOnce<ReworkQuestion, ReworkAnswer>(newReworkWorker(), {
-      set: read.set,
+      set,
       written: before,
-      station: index,
+      station: now.index,
       time: time.peek(),
       what: 'two circuits',
     }).then(
@@ -34,8 +39,7 @@ export function useTwoCircuits(): (chosen: ChosenKind) => void {
           amend((base) => changes.reduce((made, { path, to }) => withValueAt(made, path, to), base), texts.undoLabel);
         tellOfChange(sentences.flat().join(' '), 'two-circuits');
       },
-      (error: unknown) =>
-        tell(texts.notFound(errorText(error)), { key: 'two-circuits', of: id, untilNextChange: true }),
+      (error: unknown) => say(texts.notFound(errorText(error))),
     );
   };
 }

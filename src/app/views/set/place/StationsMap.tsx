@@ -57,7 +57,10 @@ const DARK_RADIUS = 90 - 12;
 export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, onChoose }: Props) {
   const [width, holder] = useWidth();
   const size: Size = { width, height: Math.round(Math.min(460, Math.max(280, width * 0.62))) };
-  const points = useMemo(() => arrivals.map(pointOf), [arrivals]);
+  const points = useMemo(() => {
+    const shown = new Set(rows.map(({ index }) => index));
+    return arrivals.map((arrival) => (shown.has(arrival.index) ? pointOf(arrival) : undefined));
+  }, [arrivals, rows]);
   const home = useMemo(
     () =>
       viewOfAll(
@@ -135,7 +138,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
         role="application"
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the map is moved from the keyboard
         tabIndex={0}
-        aria-label={texts.label(placed, arrivals.length, siteName || undefined)}
+        aria-label={texts.label(placed, rows.length, siteName || undefined)}
         onKeyDown={keys}
         {...drag}
       >
@@ -266,7 +269,7 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
             // biome-ignore lint/a11y/noStaticElementInteractions: the table has a button for every station
             <g
               key={row.index}
-              class={`map-station${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
+              class={`map-station${onChoose ? ' is-choice' : ''}${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
               onClick={onChoose && (() => onChoose(row.index))}
             >
               <title>{texts.station(row.name, verdictWords[row.heard])}</title>

@@ -17,9 +17,13 @@ const listenedWith = ({ set: { load } }: BuiltSet): 'phones' | 'earpiece' | 'amp
  * @returns as it follows "resistance"
  */
 export const ohmPlaceText = (place: OhmPlace, built: BuiltSet): string => {
-  const between = placeTexts[place](listenedWith(built));
+  const isSlider = built.set.arrangement.kind === 'slider';
+  const between = isSlider && place === 'coil-to-earth' ? SLIDER_TO_EARTH : placeTexts[place](listenedWith(built));
   return isReadAtMiddle(place, built) ? `${between}, with the slider in the middle` : between;
 };
+
+/** The tuned circuit of a slider set ends at the slider. */
+const SLIDER_TO_EARTH = 'from the slider to the earth terminal';
 
 const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
   'coil-to-earth': () => 'from the far end of the tuned coil to the earth terminal',

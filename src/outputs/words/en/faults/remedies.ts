@@ -58,6 +58,6 @@ export const faultCautionTexts: Readonly<Record<FaultCaution, string>> = {
   'no-high-ohm-range':
     'Keep the meter off its highest resistance range: its battery of 9 V and more destroys the contact.',
   'subtract-meter-leads':
-    'A low reading holds the meter’s leads too: touch their tips together first and subtract what it shows.',
+    'A low reading includes the resistance of the meter’s leads: touch the probe tips together and subtract that reading.',
   'earth-is-no-mains-earth': 'Never use a gas pipe or any conductor of the mains as an earth.',
 };

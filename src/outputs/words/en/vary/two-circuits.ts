@@ -43,5 +43,7 @@ export const twoCircuitsTexts = {
   undoLabel: 'two tuned circuits',
   trying: 'Working out coils, distance and taps …',
   notFound: (reason: string): string => `They could not be worked out: ${reason}`,
+  notNow:
+    'Coils and taps were left as they are: the figures of this set were not ready. “Two tuned circuits” works them out.',
   none: 'This arrangement cannot be made into two tuned circuits: choose an aerial on a coil first.',
 };
