@@ -9,7 +9,7 @@ import {
 import { MOST_SETS } from '../outputs/plots/index.ts';
 import { comparisonSheet, pageSvg, sheetsPdf } from '../outputs/sheets/index.ts';
 import { clean, comparedParts, comparedPath, comparedStations, comparedTable } from '../outputs/tables/index.ts';
-import { callProblems, cliNotes, jsonText, setsComparedText as texts } from '../outputs/words/index.ts';
+import { callProblems, cliNotes, jsonText, namedOnBand, setsComparedText as texts } from '../outputs/words/index.ts';
 import { chooseStation } from './choose-station.ts';
 import { InputError, type Io } from './command.ts';
 import { dataOut } from './data-out.ts';
@@ -38,7 +38,8 @@ export async function compareWholeSets(
   const index = chooseStation(stations, station, station === undefined ? receive(sets[0], when).best[0] : 0);
   const ending = sheet === undefined ? undefined : endingOf(sheet, ['pdf', 'svg'], '--sheet');
   const size = paperOption(paper);
-  const compared = compareSets(sets, index, when);
+  const plain = compareSets(sets, index, when);
+  const compared = { ...plain, sets: plain.sets.map((one) => ({ ...one, set: namedOnBand(one.set) })) };
   if (sheet !== undefined) {
     const comparison = comparisonSheet(compared, comparedCurves(compared, when), size);
     const data =
@@ -54,7 +55,7 @@ export async function compareWholeSets(
     return 0;
   }
   io.out(`${texts.title({ ...stations[index], name: clean(stations[index].name) }, clean(name))}\n\n`);
-  for (const [i, set] of sets.entries()) io.out(`${texts.name(i, clean(set.name))}\n`);
+  for (const [i, { set }] of compared.sets.entries()) io.out(`${texts.name(i, clean(set.name))}\n`);
   printDifferences(compared, io);
   const { headings, rows } = texts;
   for (const [heading, title, lines] of [

@@ -73,6 +73,8 @@ describe('the command line', () => {
     const sheet = file.replace('.json', '.svg');
     await ran(['compare', example, file, '--sheet', sheet, '--paper', 'letter']);
     expect(readFileSync(sheet, 'utf8')).toMatch(/^<svg[^>]*width="215\.9mm" height="279\.4mm"/);
+    const banded = await ran(['compare', example, 'examples/two-band.json', '--station', '909']);
+    expect(banded.stdout).toMatch(/^B {2}Two-band breadboard set, on medium wave$/m);
     const alone = await ran(['compare', example, '--sheet', sheet]);
     expect([alone.status, alone.stderr]).toEqual([2, expect.stringContaining('--sheet goes with two sets or more')]);
     const five = await ran(['compare', ...Array.from({ length: 5 }, () => example)]);

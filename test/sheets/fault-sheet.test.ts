@@ -7,9 +7,9 @@ import { receive } from '../../src/engine/reception/path/receive.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText, readValue } from '../../src/engine/set/read.ts';
 import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
-import { namedOnBand, type PaperName, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { type PaperName, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { faultSheet } from '../../src/outputs/sheets/pages/fault-sheet.ts';
-import { faultAnswer, faultCautionTexts } from '../../src/outputs/words/index.ts';
+import { faultAnswer, faultCautionTexts, namedOnBand } from '../../src/outputs/words/index.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
 

@@ -14,7 +14,7 @@ import {
   writtenCheck,
 } from '../../engine/index.ts';
 import { faultSearch, type ShownNext } from '../../outputs/faults/index.ts';
-import { faultSheet, namedOnBand, sheetSvg, sheetsPdf } from '../../outputs/sheets/index.ts';
+import { faultSheet, sheetSvg, sheetsPdf } from '../../outputs/sheets/index.ts';
 import { clean } from '../../outputs/tables/index.ts';
 import {
   answerHelp,
@@ -28,6 +28,7 @@ import {
   faultCautionTexts,
   faultText,
   jsonText,
+  namedOnBand,
   ohmPlaceText,
   problemSentence,
   remedyTexts,

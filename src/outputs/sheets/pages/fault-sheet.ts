@@ -22,6 +22,7 @@ import {
   faultAnswer,
   faultCautionTexts,
   faultText,
+  namedOnBand,
   remedyTexts,
   faultSheetWords as texts,
 } from '../../words/index.ts';
@@ -31,7 +32,6 @@ import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { pointerOf } from './dial-marks.ts';
 import { faultTreeMap } from './fault-tree-map.ts';
-import { namedOnBand } from './named-on-band.ts';
 import { fold } from './words.ts';
 
 /** Cases of each fault: enough for the choice of checks, few enough to wait for. */
