@@ -10,7 +10,7 @@ import { showWorkbench } from '../../widgets/show-field.ts';
 export const STAGE_IDS: readonly StageId[] = ['field', 'aerial', 'tuned circuit', 'detector', 'audio', 'phones', 'ear'];
 
 /** On a phone the workbench lies below the whole path and the list: choosing a stage has to go there to be seen. */
-const isNarrow = (): boolean => matchMedia('(max-width: 859px)').matches;
+const isNarrow = (): boolean => matchMedia('(max-width: 53.6875rem)').matches;
 
 const stepOf = (key: string): number | undefined =>
   ({ ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1, Home: -99, End: 99 })[key];
