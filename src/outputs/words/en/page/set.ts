@@ -48,7 +48,8 @@ export const setWords = {
       ? 'no power loss'
       : `${change <= -FULL_DECIBELS ? Math.round(-change) : (-change).toFixed(1)} dB power loss`,
   stageOf: (station: string): string => `${station}:`,
-  range: (low: string, high: string): string => `Range (90 %): ${low} to ${high}.`,
+  range: (low: string, high: string): string =>
+    `Range (90\u00a0%): ${low.replaceAll(' ', '\u00a0')} to ${high.replaceAll(' ', '\u00a0')}.`,
   rangeDecibels: (level: number): string => `${formatNumber(Math.round(level), 3)} dB`,
   suggestionsHere: (suggestions: readonly string[]): string => `Suggested here: ${suggestions.join('; ')}.`,
 } as const;
