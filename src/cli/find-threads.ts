@@ -13,12 +13,18 @@ export interface FindThreads {
   readonly end: () => Promise<void>;
 }
 
+/**
+ * MB of a thread: many times what a search keeps. With more allowed, as by default, what is done with is cleared so late that
+ * a search of a large box takes half as much memory again, and is no faster.
+ */
+const MEMORY = { maxOldGenerationSizeMb: 1024, maxYoungGenerationSizeMb: 8 };
+
 /** So many threads for a search; undefined for one, and where the command line is not compiled: then it works by itself. */
 export function findThreads(data: ThreadData, threads: number): FindThreads | undefined {
   if (threads < 2 || !import.meta.url.endsWith('.js')) return undefined;
   const workers = Array.from(
     { length: threads },
-    () => new Worker(new URL('./find-worker.js', import.meta.url), { workerData: data }),
+    () => new Worker(new URL('./find-worker.js', import.meta.url), { workerData: data, resourceLimits: MEMORY }),
   );
   const free = [...workers];
   return {
