@@ -86,10 +86,19 @@ export async function openProfile(folder: string): Promise<{ page: Page; kill: (
   const { id } = processInfo.find(({ type }) => type === 'browser')!;
   const kill = async () => {
     const closed = new Promise((resolve) => context.once('close', resolve));
-    process.kill(id, 'SIGKILL');
+    killWhole(id);
     await closed;
   };
   return { page, kill };
+}
+
+/** The browser with all its processes, as a power cut would: one that outlives it would hold the storage for the next. */
+function killWhole(id: number): void {
+  try {
+    process.kill(-id, 'SIGKILL');
+  } catch {
+    process.kill(id, 'SIGKILL');
+  }
 }
 
 /** Waits until the page has drawn what it was told. */
@@ -113,6 +122,8 @@ export const passed = (page: Page, ms: number): Promise<void> =>
 
 /** Waits until the page has left everything in its place for a second: drawings and curves come in after the answer. */
 export async function settled(page: Page): Promise<void> {
+  // On a busy machine the medians may come later than a second after the first figures.
+  await page.waitForFunction(() => document.querySelector('.answer[aria-busy=true]') === null);
   // A worker that ends while it loads leaves a request that never ends; what counts is that nothing moves any more.
   await page.waitForLoadState('networkidle', { timeout: 20_000 }).catch(() => undefined);
   await page.evaluate(
