@@ -9,7 +9,13 @@ import {
 import { MOST_SETS } from '../outputs/plots/index.ts';
 import { comparisonSheet, pageSvg, sheetsPdf } from '../outputs/sheets/index.ts';
 import { clean, comparedParts, comparedPath, comparedStations, comparedTable } from '../outputs/tables/index.ts';
-import { callProblems, cliNotes, jsonText, namedOnBand, setsComparedText as texts } from '../outputs/words/index.ts';
+import {
+  callProblems,
+  cliNotes,
+  comparedOnBands,
+  jsonText,
+  setsComparedText as texts,
+} from '../outputs/words/index.ts';
 import { chooseStation } from './choose-station.ts';
 import { InputError, type Io } from './command.ts';
 import { dataOut } from './data-out.ts';
@@ -38,8 +44,7 @@ export async function compareWholeSets(
   const index = chooseStation(stations, station, station === undefined ? receive(sets[0], when).best[0] : 0);
   const ending = sheet === undefined ? undefined : endingOf(sheet, ['pdf', 'svg'], '--sheet');
   const size = paperOption(paper);
-  const plain = compareSets(sets, index, when);
-  const compared = { ...plain, sets: plain.sets.map((one) => ({ ...one, set: namedOnBand(one.set) })) };
+  const compared = comparedOnBands(compareSets(sets, index, when));
   if (sheet !== undefined) {
     const comparison = comparisonSheet(compared, comparedCurves(compared, when), size);
     const data =

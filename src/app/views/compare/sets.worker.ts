@@ -1,5 +1,5 @@
 import { comparedCurves, compareSets } from '../../../engine/index.ts';
-import { namedOnBand } from '../../../outputs/words/index.ts';
+import { comparedOnBands } from '../../../outputs/words/index.ts';
 import { readWithStandIns } from '../../description/stand-ins.ts';
 import { answerMessages } from '../../workers/answer-messages.ts';
 import { coastFor } from '../../workers/coast.ts';
@@ -15,7 +15,6 @@ answerMessages(async ({ first, others, station, time }: SetsQuestion): Promise<S
   const withStandIns = sets.flatMap(({ name, standIns }) => (standIns.length > 0 ? [name] : []));
   if (sets.length === 0) return { curves: [], unread, withStandIns };
   const when = { time, coast: await coastFor(first.place) };
-  const plain = compareSets([first, ...sets.map(({ set }) => set)], station, when);
-  const compared = { ...plain, sets: plain.sets.map((one) => ({ ...one, set: namedOnBand(one.set) })) };
+  const compared = comparedOnBands(compareSets([first, ...sets.map(({ set }) => set)], station, when));
   return { compared, curves: comparedCurves(compared, when), unread, withStandIns };
 });
