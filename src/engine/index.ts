@@ -217,7 +217,7 @@ export { isHeard } from './reception/verdict.ts';
 
 // Improvements
 
-export { type AddedBand, addBand } from './vary/add-band.ts';
+export { type AddedBand, addBand, type BandCoil, canShareCoil } from './vary/add-band.ts';
 export { BANDS, type BandName } from './vary/bands.ts';
 export { compareDetectorsOn, type DetectorOnStation } from './vary/compare.ts';
 export {

@@ -134,7 +134,7 @@ function hangTogether(set: Written, pick: number[]): Written {
     set.arrangement = { kind: set.aerial.kind, detectorTap: arrangement.detectorTap, traps: arrangement.traps };
   }
   if (arrangement.kind === 'direct') arrangement.coil = names[first];
-  for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
+  for (const key of ['aerialTap', 'detectorTap', 'usedTurns', 'fewest']) {
     if (set.arrangement[key] === undefined) continue;
     const coil = key === 'aerialTap' && set.arrangement.aerialCoil ? set.arrangement.aerialCoil : set.arrangement.coil;
     const turns = coil ? turnsOf(coil) : set.aerial.turns;

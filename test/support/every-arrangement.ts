@@ -26,6 +26,14 @@ export const SETS: Record<string, object> = {
     arrangement: { kind: 'tapped', coil: 'main', aerialTap: 50 },
     detector: { kind: 'schottky', wiring: 'full-wave' },
   },
+  'part-of-the-coil-shorted': { arrangement: { kind: 'direct', coil: 'main', detectorTap: 20, usedTurns: 40 } },
+  'part-of-the-coil-open': {
+    arrangement: { kind: 'tapped', coil: 'main', aerialTap: 15, detectorTap: 25, usedTurns: 50, unusedTurns: 'open' },
+  },
+  'part-of-the-coil-full-wave': {
+    arrangement: { kind: 'series capacitor', coil: 'main', seriesCapacitor: '100 pF', usedTurns: 40 },
+    detector: { kind: 'germanium', wiring: 'full-wave' },
+  },
   coupled: {
     arrangement: { kind: 'coupled', coil: 'main', aerialCoil: 'aerial coil', detectorTap: 40 },
     load: { kind: 'crystal earpiece', resistor: '68 kΩ' },

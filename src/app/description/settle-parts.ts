@@ -148,7 +148,7 @@ export function writtenTurns(written: unknown, name: unknown): number | undefine
   return turns > 0 ? turns : undefined;
 }
 
-const TAPS = ['aerialTap', 'detectorTap', 'fewest'] as const;
+export const TAPS = ['aerialTap', 'detectorTap', 'usedTurns', 'fewest'] as const;
 
 function keepTapsWithin(written: unknown, also: string[]): unknown {
   let now = written;

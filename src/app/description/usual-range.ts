@@ -1,5 +1,5 @@
 import { type Path, valueAtPath } from '../../engine/index.ts';
-import { writtenTurns } from './settle-parts.ts';
+import { TAPS, writtenTurns } from './settle-parts.ts';
 
 /** Where a slider runs: the schema's usual range, but taps end at the top of their coil. */
 export function usualRange(
@@ -14,7 +14,7 @@ export function usualRange(
 /** Turns of the coil that a tap is on; undefined where the path is no tap's. */
 export function turnsOfTap(written: unknown, path: Path): number | undefined {
   const key = String(path[path.length - 1]);
-  if (path[0] !== 'arrangement' || (key !== 'aerialTap' && key !== 'detectorTap' && key !== 'fewest')) return undefined;
+  if (path[0] !== 'arrangement' || !TAPS.some((tap) => tap === key)) return undefined;
   const aerialCoil = valueAtPath(written, ['arrangement', 'aerialCoil']);
   const coil =
     key === 'aerialTap' && aerialCoil !== undefined ? aerialCoil : valueAtPath(written, ['arrangement', 'coil']);

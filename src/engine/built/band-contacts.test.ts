@@ -66,6 +66,24 @@ it('puts another series capacitor in the way of its band', () => {
   ]);
 });
 
+it('shorts the turns of a shared coil that a band leaves out: what is on its end stays there', () => {
+  const { poles } = contacts({ kind: 'direct', coil: 'medium', usedTurns: 30 }, { kind: 'direct', coil: 'medium' });
+  expect(poles).toEqual([{ leads: ['end of coil'], ways: [{ coil: 'medium', turn: 30 }, undefined] }]);
+  const open = contacts(
+    { kind: 'direct', coil: 'medium', usedTurns: 30, unusedTurns: 'open' },
+    { kind: 'direct', coil: 'medium' },
+  );
+  expect(open.poles).toEqual([
+    {
+      leads: ['aerial lead', 'tuning capacitor', 'detector'],
+      ways: [
+        { coil: 'medium', turn: 30 },
+        { coil: 'medium', turn: 52 },
+      ],
+    },
+  ]);
+});
+
 it('is the same switch on whatever band it stands', () => {
   const one = contacts(written.arrangement, long.arrangement);
   const other = contacts(written.arrangement, long.arrangement, 1);

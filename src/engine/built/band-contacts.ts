@@ -1,5 +1,6 @@
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { usedTurns } from '../kinds/arrangements/used-turns.ts';
 import { isSwitched } from '../set/band-checks.ts';
 import { standingBand, turnSwitch } from '../set/band-switch.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -7,7 +8,14 @@ import type { Farads } from '../units/quantities.ts';
 import { setCircuit } from './set-circuit.ts';
 
 /** What a pole of a band switch leads from. */
-export type SwitchedLead = 'aerial lead' | 'tuning capacitor' | 'aerial tuner' | 'detector' | 'other end' | 'earth';
+export type SwitchedLead =
+  | 'aerial lead'
+  | 'tuning capacitor'
+  | 'aerial tuner'
+  | 'detector'
+  | 'end of coil'
+  | 'other end'
+  | 'earth';
 
 /** A point of a coil: so many turns from its first end. */
 export interface CoilPoint {
@@ -45,12 +53,16 @@ function leadsOf(set: SetDescription): Leads {
   const turnsOf = (name: string): number => circuit.coils[set.coils.findIndex((coil) => coil.name === name)].turns;
   const { coil } = arrangement;
   const turns = turnsOf(coil);
+  const { used, rest } = usedTurns(arrangement, turns);
+  // Where the rest is shorted the end of the coil is joined to the top of the turns in use: what is on it may stay there.
+  const top = rest === 'shorted' ? turns : used;
   const at = (turn: number): CoilPoint => ({ coil, turn });
   const isFull = set.detector.wiring === 'full-wave';
   const common: Leads = {
-    'tuning capacitor': at(turns),
-    detector: at(isFull ? turns : (arrangement.detectorTap ?? turns)),
-    ...(isFull ? { 'other end': at(0), earth: at(turns / 2) } : {}),
+    'tuning capacitor': at(top),
+    detector: at(isFull ? top : (arrangement.detectorTap ?? top)),
+    ...(rest === 'shorted' ? { 'end of coil': at(used) } : {}),
+    ...(isFull ? { 'other end': at(0), earth: at(used / 2) } : {}),
   };
   switch (arrangement.kind) {
     case 'tapped':
@@ -67,11 +79,19 @@ function leadsOf(set: SetDescription): Leads {
       };
     }
     default:
-      return { 'aerial lead': at(turns), ...common };
+      return { 'aerial lead': at(top), ...common };
   }
 }
 
-const ORDER = ['aerial lead', 'aerial tuner', 'tuning capacitor', 'detector', 'other end', 'earth'] as const;
+const ORDER = [
+  'aerial lead',
+  'aerial tuner',
+  'tuning capacitor',
+  'detector',
+  'end of coil',
+  'other end',
+  'earth',
+] as const;
 
 /**
  * The contacts of a band switch: a pole for every lead that goes to another point on another band; leads that always go

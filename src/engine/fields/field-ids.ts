@@ -48,6 +48,8 @@ export type FieldId =
   | 'arrangement.twoCircuits.aerialCoil'
   | 'arrangement.ganged'
   | 'arrangement.fewest'
+  | 'arrangement.usedTurns'
+  | 'arrangement.unusedTurns'
   | 'arrangement.parallelCapacitor'
   | 'arrangement.rotor'
   | 'arrangement.traps'

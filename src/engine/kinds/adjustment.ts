@@ -75,6 +75,7 @@ export type Wish = 'loudness' | 'clearance' | 'reach' | 'band';
 export type ArrangementSetting =
   | 'aerialTap'
   | 'detectorTap'
+  | 'usedTurns'
   | 'seriesCapacitor'
   | 'parallelCapacitor'
   | 'distance'

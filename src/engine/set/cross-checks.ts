@@ -53,7 +53,7 @@ function arrangementChecks(set: SetDescription): Problem[] {
   const turns = coilTurns('coil');
   const aerialTurns = coilTurns('aerialCoil');
   coilTurns('rotor');
-  for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
+  for (const key of ['aerialTap', 'detectorTap', 'usedTurns', 'fewest']) {
     const tap = arrangement[key];
     const limit = key === 'aerialTap' && aerialTurns !== undefined ? aerialTurns : turns;
     if (typeof tap === 'number' && limit !== undefined && !(tap <= limit)) {

@@ -4,7 +4,8 @@ import { inRoot } from '../../../scripts/support/paths.mjs';
 import { receiveBands } from '../reception/path/receive-bands.ts';
 import { turnSwitch } from '../set/band-switch.ts';
 import { readValue } from '../set/read.ts';
-import { addBand } from './add-band.ts';
+import { addBand, canShareCoil } from './add-band.ts';
+import { bandFigures } from './band-figures.ts';
 import { BANDS } from './bands.ts';
 
 const example = (name: string) => JSON.parse(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
@@ -51,6 +52,42 @@ describe('a band more', () => {
       'main long wave',
       'main long wave 2',
     ]);
+  });
+
+  it.each([
+    ['medium-wave-germanium-amplifier', 'main'],
+    ['spider-coil-earpiece', 'disc'],
+  ])('can share the coil of %s: the long wave has all turns, the medium wave those next to earth', (name, coil) => {
+    const written = example(name);
+    const { written: two } = addBand(written, 'long wave', 'shared')!;
+    expect(two.coils.map((one) => one.name)).toEqual([coil]);
+    const turns = written.coils[0].turns;
+    expect(two.arrangement).toEqual({ ...written.arrangement, usedTurns: turns, unusedTurns: 'shorted' });
+    const [medium, long] = receiveBands(read(two)).bands;
+    const alone = bandFigures(read(written));
+    // The shorted turns take some inductance away, the more the closer they are coupled.
+    expect(medium.lowest / alone.lowest).toBeGreaterThan(1);
+    expect(medium.lowest / alone.lowest).toBeLessThan(1.08);
+    expect(long.lowest).toBeLessThan(BANDS['long wave'].from);
+    expect(long.highest).toBeGreaterThan(BANDS['long wave'].to);
+  });
+
+  it('on a shared coil is tuned by fewer of its turns where it is the higher one', () => {
+    const long = addBand(example('medium-wave-galena'), 'long wave', 'shared')!.written;
+    const { bands: _, ...alone } = turnSwitch(long, 1);
+    const { written, rewound } = addBand(alone as typeof long, 'medium wave', 'shared')!;
+    expect(written.coils).toEqual(alone.coils);
+    const { usedTurns } = turnSwitch(written, 1).arrangement as { readonly usedTurns: number };
+    expect(usedTurns).toBeGreaterThan(45);
+    expect(usedTurns).toBeLessThan(75);
+    expect(rewound.after.lowest).toBeLessThan(560e3);
+    expect(rewound.after.highest).toBeGreaterThan(1500e3);
+  });
+
+  it('shares no coil in layers, on a core, of coupled circuits or used in part already', () => {
+    for (const name of ['long-wave-foil', 'two-tuned-circuits', 'slider-set', 'frame-aerial'])
+      expect(canShareCoil(example(name)), name).toBe(false);
+    expect(canShareCoil(addBand(example('medium-wave-galena'), 'long wave', 'shared')!.written)).toBe(false);
   });
 
   it('is refused where no switch can make it', () => {

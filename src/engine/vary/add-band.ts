@@ -1,3 +1,5 @@
+import { isRecord } from '../fields/introspect.ts';
+import { isSingleCircuit } from '../kinds/arrangements/used-turns.ts';
 import { standingBand, turnSwitch } from '../set/band-switch.ts';
 import type { WrittenDescription } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
@@ -21,43 +23,82 @@ const OWN_COILS = ['coil', 'aerialCoil'] as const;
 /** Characters of a coil's name. */
 const LONGEST_NAME = 60;
 
+/** Whether a new band has coils of its own, or uses more or fewer turns of the coil that there is. */
+export type BandCoil = 'own' | 'shared';
+
+/** Coils of which a stretch keeps its inductance when turns are added at the end. */
+const WOUND_ON: readonly string[] = ['solenoid', 'spiral', 'spider', 'basket'];
+
+/**
+ * Whether a new band can use the coil that there is.
+ * @param written as written, whatever is in it
+ * @returns false where another coil is needed: for coils in layers, on cores or measured ones, and coupled coils
+ */
+export function canShareCoil(written: unknown): boolean {
+  if (!isRecord(written) || !isRecord(written.arrangement) || !Array.isArray(written.coils)) return false;
+  const { kind, coil, usedTurns } = written.arrangement;
+  if (!isSingleCircuit(kind) || usedTurns !== undefined) return false;
+  const found: unknown = written.coils.find((one) => isRecord(one) && one.name === coil);
+  return isRecord(found) && WOUND_ON.some((shape) => shape === found.shape) && found.measured === undefined;
+}
+
 /**
  * A set with a band switch and one band more. Its coils are those of the band the set stands on, on the same formers and
- * with the same wire, wound for the new band; taps in proportion, the aerial loosened as far as the band needs it.
+ * with the same wire, wound for the new band; taps in proportion, the aerial loosened as far as the band needs it. With a
+ * shared coil the lower of the two bands has all its turns, the higher one those next to the earthed end, and the switch
+ * shorts the rest.
  * @param written a description that reads without problems
  * @param to the new band; its name is the band's
+ * @param coil default 'own'; 'shared' where `canShareCoil`
  * @returns the description and what of the band it covers (Hz); undefined where no switch can do it: a set of another
  * arrangement than those a switch changes, one with as many bands as a switch has, or with a band of this name
  * @throws RangeError for a set that cannot be built
  */
-export function addBand(written: WrittenDescription, to: BandName): AddedBand | undefined {
+export function addBand(written: WrittenDescription, to: BandName, coil: BandCoil = 'own'): AddedBand | undefined {
   const read = readValue(written);
   if (!read.ok) return undefined;
   const { arrangement } = written;
   if (!('coil' in arrangement) || typeof arrangement.coil !== 'string') return undefined;
+  if (coil === 'shared' && !canShareCoil(written)) return undefined;
   const { lowest, highest } = bandFigures(read.set);
-  const bands = written.bands ?? [{ name: nearestBand(Math.sqrt(lowest * highest)) }];
+  const now = Math.sqrt(lowest * highest);
+  const bands = written.bands ?? [{ name: nearestBand(now) }];
   const before = standingBand({ bands }) ?? 0;
-  const inBand = withOwnCoils(written, arrangement, to);
+  const inBand =
+    coil === 'own' ? withOwnCoils(written, arrangement, to) : withSharedCoil(written, BANDS[to].from < now);
   const index = bands.length;
   const extended = {
-    ...inBand,
-    bands: [...bands.map((band, i) => (i === before ? { ...band, arrangement } : band)), { name: to }],
+    ...inBand.written,
+    bands: [...bands.map((band, i) => (i === before ? { ...band, arrangement: inBand.before } : band)), { name: to }],
   };
   const tried = readValue(extended);
   if (!tried.ok) return undefined;
   const rewound = rewindFor(tried.set, BANDS[to]);
-  const wound = rewound.changes.reduce((now, { path, to: value }) => withValueAt(now, path, value), extended);
+  const wound = rewound.changes.reduce((all, { path, to: value }) => withValueAt(all, path, value), extended);
   if (!readValue(wound).ok) return undefined;
   return { written: turnSwitch(wound, before), index, rewound };
 }
 
+type WrittenArrangement = WrittenDescription['arrangement'];
+
+/** A description on the new band, and the arrangement of the band that it stood on. */
+interface Extended {
+  readonly written: WrittenDescription;
+  readonly before: WrittenArrangement;
+}
+
+/** Both bands on one coil. @param isLower the new band is the lower one, which has all turns */
+function withSharedCoil(written: WrittenDescription, isLower: boolean): Extended {
+  const { arrangement, coils } = written;
+  const { turns } = coils.find(({ name }) => 'coil' in arrangement && name === arrangement.coil) as {
+    readonly turns?: unknown;
+  };
+  const partly = { ...arrangement, usedTurns: turns, unusedTurns: 'shorted' } as WrittenArrangement;
+  return isLower ? { written, before: partly } : { written: { ...written, arrangement: partly }, before: arrangement };
+}
+
 /** The description with a copy of every coil that its arrangement names, and the arrangement with those. */
-function withOwnCoils(
-  written: WrittenDescription,
-  arrangement: WrittenDescription['arrangement'],
-  band: string,
-): WrittenDescription {
+function withOwnCoils(written: WrittenDescription, arrangement: WrittenArrangement, band: string): Extended {
   let coils = written.coils;
   let own = arrangement;
   for (const key of OWN_COILS) {
@@ -71,5 +112,5 @@ function withOwnCoils(
     coils = [...coils, { ...copy, name: named } as (typeof coils)[number]];
     own = { ...own, [key]: named } as typeof own;
   }
-  return { ...written, coils, arrangement: own };
+  return { written: { ...written, coils, arrangement: own }, before: arrangement };
 }

@@ -1,6 +1,7 @@
 import type { AdjustContext, Adjustment, Disturber, Path } from '../kinds/adjustment.ts';
 import { aerialAdjustments } from '../kinds/aerials/aerial-adjust.ts';
 import { arrangementAdjustments } from '../kinds/arrangements/arrangement-adjust.ts';
+import { isUsedInPart } from '../kinds/arrangements/used-turns.ts';
 import { coilAdjustments } from '../kinds/coils/coil-adjust.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
 import { detectorAdjustments } from '../kinds/detectors/detector-adjust.ts';
@@ -31,10 +32,14 @@ export function adjustmentsOf(
 ): SetAdjustments {
   const context = contextOf(set, about);
   const { adjustments, together, forRange } = arrangementAdjustments(set.arrangement, context);
+  // A coil of which this band uses a part is wound for another band.
+  const isPartly = isUsedInPart(set.arrangement);
   const coils = set.coils.flatMap((coil, i) =>
-    context.tunedCoils.includes(coil.name) ? coilAdjustments(coil, context, ['coils', i]) : [],
+    context.tunedCoils.includes(coil.name)
+      ? coilAdjustments(coil, context, ['coils', i]).filter((one) => !isPartly || !one.serves.includes('band'))
+      : [],
   );
-  const turns: string | undefined = coils.find(({ serves }) => serves.includes('band'))?.id;
+  const turns: string | undefined = [...adjustments, ...coils].find(({ serves }) => serves.includes('band'))?.id;
   const fitted = (groups: readonly (readonly string[])[]): string[][] =>
     groups
       .map((ids) => ids.map((id): string => (id === 'turns' ? (turns ?? id) : id)))

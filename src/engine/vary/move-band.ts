@@ -1,5 +1,6 @@
 import type { Adjustment, Edit } from '../kinds/adjustment.ts';
 import { type Loosened, loosen } from '../kinds/arrangements/aerial-hold.ts';
+import { usedTurns } from '../kinds/arrangements/used-turns.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Hertz } from '../units/quantities.ts';
@@ -160,7 +161,9 @@ function mainTurns({ aerial, arrangement, coils }: SetDescription): number | und
   if (isLoop(aerial)) return aerial.turns;
   const named = 'coil' in arrangement ? coils.find(({ name }) => name === arrangement.coil) : undefined;
   const coil = named ?? coils[0];
-  return coil && (coil.shape === 'multilayer' ? coil.turnsPerLayer * coil.layers : coil.turns);
+  return (
+    coil && usedTurns(arrangement, coil.shape === 'multilayer' ? coil.turnsPerLayer * coil.layers : coil.turns).used
+  );
 }
 
 /** A later edit of the same place wins. */

@@ -1,5 +1,6 @@
 import type { Edit } from '../kinds/adjustment.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
+import { isUsedInPart } from '../kinds/arrangements/used-turns.ts';
 import { type ByKind, byKind } from '../kinds/by-kind.ts';
 import type { CoilDescription } from '../kinds/coils/coil-schema.ts';
 import { isLoop, type LoopDescription } from '../kinds/loops.ts';
@@ -10,16 +11,17 @@ import { formatQuantity } from '../units/format.ts';
 
 /**
  * Every winding of the set with this many times its turns, taps along with them; wave traps stay on their stations, and
- * coils of other bands as they are.
+ * coils of other bands as they are. Of a coil that is in use in part, so many times those turns are in use.
  */
 export function scaleTurns(set: SetDescription, by: number): Edit[] {
   const others = new Set([...aerialLead(set.arrangement).traps.map(({ coil }) => coil), ...switchedOutCoils(set)]);
+  if (isUsedInPart(set.arrangement)) others.add(set.arrangement.coil);
   const edits: Edit[] = set.coils.flatMap((coil, i) =>
     others.has(coil.name) ? [] : coilChanges(coil, ['coils', i], by),
   );
   const { aerial, arrangement } = set;
   if (isLoop(aerial)) edits.push(...byKind(LOOP_EDITS, aerial, by));
-  for (const key of ['aerialTap', 'detectorTap', 'fewest']) {
+  for (const key of ['aerialTap', 'detectorTap', 'usedTurns', 'fewest']) {
     const tap = (arrangement as Record<string, unknown>)[key];
     if (typeof tap === 'number') edits.push({ path: ['arrangement', key], to: halfTurns(tap * by) });
   }

@@ -12,6 +12,8 @@ interface ArrangementAdjustments<A> {
   readonly forRange?: readonly (readonly string[])[];
 }
 
+type UsedInPart = { readonly coil: string; readonly usedTurns?: number };
+
 const EITHER: readonly Wish[] = ['loudness', 'clearance'];
 const place = (key: ArrangementSetting): Pick<Adjustment, 'id' | 'part' | 'path'> => ({
   id: `arrangement.${key}`,
@@ -35,6 +37,21 @@ const tapAt = (key: 'aerialTap' | 'detectorTap', turns: number | undefined, now:
 
 const detectorTap = (turns: number | undefined, now: number | undefined, about: AdjustContext): Adjustment[] =>
   about.wiring === 'full-wave' ? [] : tapAt('detectorTap', turns, now ?? turns);
+
+/** Where part of the coil is in use: how much of it. */
+const turnsInUse = (a: UsedInPart, about: AdjustContext): Adjustment[] => {
+  const turns = about.turnsOf(a.coil);
+  if (a.usedTurns === undefined || turns === undefined) return [];
+  return [
+    {
+      ...place('usedTurns'),
+      effort: 'tap',
+      domain: { is: 'whole', from: 1, to: Math.max(1, Math.floor(turns)), scale: 'ratio' },
+      now: a.usedTurns,
+      serves: ['reach', 'band'],
+    },
+  ];
+};
 
 /** In the aerial lead. Below 10 pF strays decide, above 1 nF it is a piece of wire. */
 const SERIES = { is: 'series', series: 'E12', from: 1e-11, to: 1e-9, unit: 'capacitance' } as const;
@@ -128,6 +145,7 @@ const ARRANGEMENT_ADJUSTMENTS: {
           { path: ['arrangement', 'kind'], to: 'series capacitor' },
         ],
       },
+      ...turnsInUse(a, about),
       ...waveTrap(a.traps, about),
     ],
     together: [
@@ -139,6 +157,7 @@ const ARRANGEMENT_ADJUSTMENTS: {
     adjust: (a, about) => [
       ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
+      ...turnsInUse(a, about),
       ...waveTrap(a.traps, about),
     ],
     together: [
@@ -151,6 +170,7 @@ const ARRANGEMENT_ADJUSTMENTS: {
       ...tapAt('aerialTap', about.turnsOf(a.coil), a.aerialTap),
       ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
+      ...turnsInUse(a, about),
       ...waveTrap(a.traps, about),
     ],
     together: [['arrangement.aerialTap', 'arrangement.detectorTap']],

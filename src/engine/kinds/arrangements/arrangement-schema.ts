@@ -29,6 +29,11 @@ const seriesCapacitor = capacitance('arrangement.seriesCapacitor', {
 const aerialTap = turns('arrangement.aerialTap', [1, 100]);
 const detectorTap = v.optional(turns('arrangement.detectorTap', [1, 200]));
 const coil = coilName('arrangement.coil');
+/** Part of the coil only, from its earthed end: on one band of a switch, say. */
+const partly = {
+  usedTurns: v.optional(turns('arrangement.usedTurns', [1, 400])),
+  unusedTurns: withDefault(choice('arrangement.unusedTurns', ['shorted', 'open']), 'shorted'),
+};
 
 /** A wave trap: a tuned circuit that keeps one station out. */
 const trap = object({
@@ -55,14 +60,22 @@ export type TrapDescription = v.InferOutput<typeof trap>;
 type TrapsSchema = v.GenericSchema<readonly v.InferInput<typeof trap>[], TrapDescription[]>;
 const traps = v.optional(list('arrangement.traps', 'traps', trap, { max: 6 }) as TrapsSchema);
 
-const direct = object({ kind: v.literal('direct'), coil, detectorTap, traps });
-const seriesFed = object({ kind: v.literal('series capacitor'), coil, seriesCapacitor, detectorTap, traps });
+const direct = object({ kind: v.literal('direct'), coil, detectorTap, ...partly, traps });
+const seriesFed = object({
+  kind: v.literal('series capacitor'),
+  coil,
+  seriesCapacitor,
+  detectorTap,
+  ...partly,
+  traps,
+});
 const tapped = object({
   kind: v.literal('tapped'),
   coil,
   aerialTap,
   detectorTap,
   seriesCapacitor: v.optional(seriesCapacitor),
+  ...partly,
   traps,
 });
 const placing = {

@@ -49,6 +49,12 @@ const ARRANGEMENTS: Record<string, Written> = {
   'direct, with every trap': { arrangement: { kind: 'direct', coil: 'main', detectorTap: 20, traps } },
   'series capacitor': { arrangement: { kind: 'series capacitor', coil: 'main', seriesCapacitor: '60 pF' } },
   tapped: { arrangement: { kind: 'tapped', coil: 'main', aerialTap: 11, detectorTap: 18, traps } },
+  'part of the coil, the rest shorted': {
+    arrangement: { kind: 'tapped', coil: 'main', aerialTap: 11, detectorTap: 18, usedTurns: 40, traps },
+  },
+  'part of the coil, the rest open': {
+    arrangement: { kind: 'direct', coil: 'main', usedTurns: 40, unusedTurns: 'open' },
+  },
   coupled: { arrangement: { kind: 'coupled', coil: 'main', aerialCoil: 'aerial', distance: '30 mm' } },
   'coupled and tilted': {
     arrangement: { kind: 'coupled', coil: 'main', aerialCoil: 'aerial', tilt: 50, detectorTap: 25, traps },
@@ -442,5 +448,43 @@ describe('detectors in pairs', () => {
     expect(top.re * bottom.re + top.im * bottom.im).toBeLessThan(-0.95 * magnitude(top) * magnitude(bottom));
     expect(magnitude(bottom) / magnitude(top)).toBeGreaterThan(0.7);
     expect(magnitude(bottom) / magnitude(top)).toBeLessThan(1.4);
+  });
+});
+
+describe('a coil of which part is in use', () => {
+  const used = (rest: 'shorted' | 'open') =>
+    setCircuit(setOf({ arrangement: { kind: 'direct', coil: 'main', usedTurns: 40, unusedTurns: rest } }));
+  /** Inductance at the top of the turns in use, the tuning capacitor and the aerial's lead taken away. */
+  const inductanceOf = ({ assembly, coils }: SetCircuit, f: number): number => {
+    const elements = assembly.baseAt(0.5).elements.filter((e) => e.kind === 'mutual' || e.owner.part === coils[0].id);
+    const { z } = linearSolver({ elements }, [{ from: 'top', to: 'earth' }]).look(f);
+    return z[0][0].im / (2 * Math.PI * f);
+  };
+
+  it('is what its turns are where the rest is open, far below the resonance of the whole', () => {
+    const circuit = used('open');
+    expect(inductanceOf(circuit, 2e4) / circuit.coils[0].partial(0, 40)).toBeCloseTo(1, 3);
+  });
+
+  it('is less by M²/L of the rest where that is shorted', () => {
+    const circuit = used('shorted');
+    const [coil] = circuit.coils;
+    const M = coil.mutual([0, 40], [40, 56]);
+    const expected = coil.partial(0, 40) - M ** 2 / coil.partial(40, 56);
+    expect(inductanceOf(circuit, 5e5) / expected).toBeCloseTo(1, 2);
+  });
+
+  it('is the whole where all turns are in use', () => {
+    const whole = setOf({ arrangement: { kind: 'direct', coil: 'main' } });
+    const all = setOf({ arrangement: { kind: 'direct', coil: 'main', usedTurns: 56 } });
+    expect(
+      setCircuit(all)
+        .assembly.circuitAt(0.5)
+        .elements.map(({ id }) => id),
+    ).toEqual(
+      setCircuit(whole)
+        .assembly.circuitAt(0.5)
+        .elements.map(({ id }) => id),
+    );
   });
 });

@@ -34,7 +34,7 @@ export interface CoilInCircuit {
 }
 
 /** Taps closer than this are one tap: no wire can be told so finely. */
-const SAME_TURN = 0.02;
+export const SAME_TURN = 0.02;
 
 /**
  * A coil with taps as an autotransformer: one inductor for each stretch between taps, every pair coupled, so that the

@@ -11,7 +11,7 @@ import { trapElements } from './traps.ts';
 export function coupledCircuits(arrangement: ArrangementOf<'coupled' | 'two circuits'>, kit: Kit): Assembly {
   const primary = kit.coil(arrangement.aerialCoil);
   const coil = kit.coil(arrangement.coil);
-  const { first, middle } = coilEnds(kit, coil);
+  const { first, middle } = coilEnds(kit, coil.turns);
   const detectorTurn = kit.wiring === 'full-wave' ? coil.turns : (arrangement.detectorTap ?? coil.turns);
   const aerialTurn = arrangement.kind === 'two circuits' ? (arrangement.aerialTap ?? primary.turns) : primary.turns;
   const winding = coilInCircuit(primary, [aerialTurn], {

@@ -106,9 +106,9 @@ export function assembled(kit: Kit, layout: Layout): Assembly {
   };
 }
 
-/** Nodes at the ends of the tuning coil: its middle is earthed for a full-wave pair, its first end otherwise. */
-export const coilEnds = (kit: Kit, coil: SectionedCoil): { first: string; middle?: number } =>
-  kit.wiring === 'full-wave' ? { first: 'bottom', middle: coil.turns / 2 } : { first: 'earth' };
+/** Nodes at the ends of the turns in use: their middle is earthed for a full-wave pair, the first end otherwise. */
+export const coilEnds = (kit: Kit, turns: number): { first: string; middle?: number } =>
+  kit.wiring === 'full-wave' ? { first: 'bottom', middle: turns / 2 } : { first: 'earth' };
 
 /** A coil whose middle is earthed keeps its node names, but for that one. */
 export function earthMiddle(coil: CoilInCircuit, middle: number | undefined): CoilInCircuit {

@@ -9,7 +9,7 @@ import { trapElements } from './traps.ts';
 export function loopAerial(arrangement: ArrangementOf<'frame' | 'ferrite rod'>, kit: Kit): Assembly {
   const loop = kit.loop;
   if (!loop) throw new RangeError('a frame or rod arrangement needs a frame or rod aerial');
-  const { first, middle } = coilEnds(kit, loop);
+  const { first, middle } = coilEnds(kit, loop.turns);
   const detectorTurn = kit.wiring === 'full-wave' ? loop.turns : (arrangement.detectorTap ?? loop.turns);
   const wound = earthMiddle(
     coilInCircuit(loop, [detectorTurn, ...(middle === undefined ? [] : [middle])], {

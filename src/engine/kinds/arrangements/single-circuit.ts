@@ -6,6 +6,7 @@ import type { Assembly } from './assembly.ts';
 import { coilInCircuit } from './coil-sections.ts';
 import { type ArrangementOf, assembled, coilEnds, earthMiddle, type Kit, tuningPort } from './kit.ts';
 import { trapElements } from './traps.ts';
+import { joinedAtTop, lastNode, usedTurns } from './used-turns.ts';
 
 /**
  * One tuned circuit fed straight from the aerial: to its top, to its top through a capacitor, or to a tap.
@@ -16,16 +17,13 @@ export function singleCircuit(
   kit: Kit,
 ): Assembly {
   const coil = kit.coil(arrangement.coil);
-  const { first, middle } = coilEnds(kit, coil);
-  const aerialTurn = arrangement.kind === 'tapped' ? arrangement.aerialTap : coil.turns;
-  const detectorTurn = kit.wiring === 'full-wave' ? coil.turns : (arrangement.detectorTap ?? coil.turns);
-  const wound = earthMiddle(
-    coilInCircuit(coil, [aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])], {
-      first,
-      last: 'top',
-    }),
-    middle,
-  );
+  const turns = usedTurns(arrangement, coil.turns);
+  const { used } = turns;
+  const { first, middle } = coilEnds(kit, used);
+  const aerialTurn = arrangement.kind === 'tapped' ? arrangement.aerialTap : used;
+  const detectorTurn = kit.wiring === 'full-wave' ? used : (arrangement.detectorTap ?? used);
+  const taps = [used, aerialTurn, detectorTurn, ...(middle === undefined ? [] : [middle])];
+  const wound = earthMiddle(joinedAtTop(coilInCircuit(coil, taps, { first, last: lastNode(turns) }), turns), middle);
   const series = arrangement.kind === 'direct' ? undefined : arrangement.seriesCapacitor;
   const target = wound.nodeAt(aerialTurn);
   const traps = trapElements(kit.traps, { coil, wound });
@@ -41,10 +39,7 @@ export function singleCircuit(
         };
   const elements = [...wound.elements, ...traps.elements, lead];
   const warnings = [...traps.warnings];
-  if (
-    middle !== undefined &&
-    (arrangement.kind === 'tapped' || (arrangement.detectorTap ?? coil.turns) !== coil.turns)
-  ) {
+  if (middle !== undefined && (arrangement.kind === 'tapped' || (arrangement.detectorTap ?? used) !== used)) {
     warnings.push(warning('arrangement.full-wave-tap-unused'));
   }
   return assembled(kit, {

@@ -8,6 +8,9 @@ import { type ColumnStretch, drawCoilColumn, toRail } from './coil-column.ts';
 import { type DiagramSheet, wordsWidth } from './diagram.ts';
 import type { Levels } from './ends.ts';
 
+/** Px of the line over the end of turns that are left open. */
+export const OPEN_END = 12;
+
 export interface Tuned {
   readonly x: number;
   readonly live: string;
@@ -28,7 +31,10 @@ export function drawTuned(
     readonly nodeAt: (turn: number) => string;
     readonly part: PartId;
     readonly label: SymbolLabel;
+    /** In use, up to the top of the tuned circuit. */
     readonly turns: number;
+    /** What becomes of those above, where there are any. */
+    readonly rest?: 'shorted' | 'open';
     readonly first: string;
     readonly middle?: number;
     readonly detectorTurn: number;
@@ -39,8 +45,15 @@ export function drawTuned(
   },
 ): Tuned {
   const y = levels.line;
-  const column = drawCoilColumn(sheet, x, y, coil.stretches, { set, ...coil });
-  const { first, middle } = coil;
+  const { first, middle, rest } = coil;
+  // The end of turns that are left open stays below the line, which passes over it.
+  const drawn = drawCoilColumn(sheet, x, rest === 'open' ? y + OPEN_END : y, coil.stretches, {
+    set,
+    ...coil,
+    wordsOver: y,
+  });
+  const used = drawn.levelAt(coil.turns);
+  const column = { ...drawn, levelAt: (turn: number) => (turn === coil.turns ? y : drawn.levelAt(turn)) };
   const split = middle !== undefined;
   const lowLevel = split ? column.bottom : levels.rail;
   if (!split) toRail(sheet, x, column.bottom, levels, first);
@@ -52,7 +65,7 @@ export function drawTuned(
   if (coil.aerialTurn !== undefined) {
     const level = column.levelAt(coil.aerialTurn);
     const node = coil.nodeAt(coil.aerialTurn);
-    if (level === y) sheet.wire(node, [coil.left, y], [x, y]);
+    if (level === y) sheet.wire(node, [coil.left, y], [rest === 'open' ? x + 20 : x, y]);
     else {
       const drop = x - 26;
       sheet.wire(node, [coil.left, y], [drop, y], [drop, level], [x, level]);
@@ -64,6 +77,10 @@ export function drawTuned(
         );
     }
   }
+  if (rest !== undefined) {
+    sheet.wire('top', [x, used], [x + 20, used], [x + 20, y]);
+    sheet.remarks.push({ at: [x + 25, used + 4], text: diagramText.turn(coil.turns), anchor: 'start' });
+  }
   const tapLevel = column.levelAt(coil.detectorTurn);
   const tapped = !split && tapLevel !== y;
   const tapText = diagramText.turn(coil.detectorTurn);
@@ -73,10 +90,11 @@ export function drawTuned(
       50,
       wordsWidth(coil.label.lines) / 2 + 14,
       tapped ? 26 + wordsWidth([tapText]) : 0,
+      rest === undefined ? 0 : 40 + wordsWidth([diagramText.turn(coil.turns)]),
       coil.beside ? 26 + wordsWidth([aerialText]) : 0,
     );
-  const top = coil.stretches[0].top;
-  sheet.wire(top, [x, y], [capacitor, y]);
+  const top = rest === undefined ? coil.stretches[0].top : 'top';
+  sheet.wire(top, [rest === 'open' ? x + 20 : x, y], [capacitor, y]);
   if (split) sheet.wire(first, [x, lowLevel], [capacitor, lowLevel]);
   // Body and words keep clear of a tap's lead, which crosses below or above.
   let centre = (y + lowLevel) / 2;

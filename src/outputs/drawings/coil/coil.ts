@@ -1,3 +1,4 @@
+import { usedTurns } from '../../../engine/kinds/arrangements/used-turns.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
@@ -74,8 +75,10 @@ function tapsIn(
     const detectorTap = has('detectorTap');
     if (detectorTap !== undefined && detector.wiring !== 'full-wave')
       taps.push({ name: 'detector', turn: detectorTap });
+    const { used, rest } = usedTurns(a, turnsOf(coils[index]));
+    if (rest !== undefined) taps.push({ name: 'in use', turn: used });
     if (detector.wiring === 'full-wave' && a.kind !== 'slider' && a.kind !== 'variometer')
-      taps.push({ name: 'middle', turn: turnsOf(coils[index]) / 2 });
+      taps.push({ name: 'middle', turn: used / 2 });
   }
   if (a.kind === 'two circuits' && a.aerialCoil === name && a.aerialTap !== undefined)
     taps.push({ name: 'aerial', turn: a.aerialTap });

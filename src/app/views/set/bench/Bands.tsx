@@ -1,5 +1,5 @@
 import { useMemo, useState } from 'preact/hooks';
-import { BANDS, type BandName, coilNamesOf } from '../../../../engine/index.ts';
+import { BANDS, type BandCoil, type BandName, canShareCoil, coilNamesOf } from '../../../../engine/index.ts';
 import { bandSwitchWords as texts } from '../../../../outputs/words/index.ts';
 import { bandNames } from '../../../description/on-band.ts';
 import { pathText } from '../../../description/schema-at.ts';
@@ -80,10 +80,13 @@ function Band({ index, name }: { readonly index: number; readonly name: string }
 function MoreBands() {
   const { whole, apply, turnTo, tellOfChange } = useOpenSet();
   const [to, setTo] = useState<BandName | undefined>(undefined);
+  const [chosen, setCoil] = useState<BandCoil>('own');
   const now = whole.value;
+  const canShare = canShareCoil(now);
+  const coil = canShare ? chosen : 'own';
   const question = useMemo(
-    (): AddBandQuestion | undefined => (to === undefined ? undefined : { written: now, to }),
-    [to, now],
+    (): AddBandQuestion | undefined => (to === undefined ? undefined : { written: now, to, coil }),
+    [to, now, coil],
   );
   const { answer, error, isCurrent } = useAnswer<AddBandQuestion, AddBandAnswer | undefined>(startWorker, question);
   const taken = bandNames(now).map((name) => name.toLowerCase());
@@ -104,15 +107,28 @@ function MoreBands() {
             </button>
           ))}
       </p>
+      {to !== undefined && canShare && (
+        <fieldset>
+          <legend>{texts.coilOfBand}</legend>
+          {(['own', 'shared'] as const).map((one) => (
+            <label key={one}>
+              <input type="radio" name="band-coil" checked={coil === one} onChange={() => setCoil(one)} />{' '}
+              {texts.coilChoices[one]}
+            </label>
+          ))}
+        </fieldset>
+      )}
       {to !== undefined && !isCurrent && <p class="quiet">{texts.trying}</p>}
       {to !== undefined && isCurrent && error !== '' && <p class="problem">{texts.notFound(error)}</p>}
       {to !== undefined && isCurrent && error === '' && !answer && <p class="problem">{texts.none}</p>}
       {to !== undefined && isCurrent && error === '' && answer && (
         <>
           <ul class="sentences">
-            {[texts.copies(answer.coils), ...answer.sentences].map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
+            {[answer.coils.length > 0 ? texts.copies(answer.coils) : texts.shares, ...answer.sentences].map(
+              (sentence) => (
+                <li key={sentence}>{sentence}</li>
+              ),
+            )}
           </ul>
           <button type="button" class="primary" onClick={() => take(answer, to)}>
             {texts.take}

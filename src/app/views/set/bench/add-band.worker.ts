@@ -1,10 +1,11 @@
-import { addBand, type BandName, type WrittenDescription } from '../../../../engine/index.ts';
+import { addBand, type BandCoil, type BandName, type WrittenDescription } from '../../../../engine/index.ts';
 import { rewindWords } from '../../../../outputs/words/index.ts';
 import { answerMessages } from '../../../workers/answer-messages.ts';
 
 export interface AddBandQuestion {
   readonly written: unknown;
   readonly to: BandName;
+  readonly coil: BandCoil;
 }
 
 export interface AddBandAnswer {
@@ -15,9 +16,9 @@ export interface AddBandAnswer {
   readonly index: number;
 }
 
-answerMessages(({ written, to }: AddBandQuestion): AddBandAnswer | undefined => {
+answerMessages(({ written, to, coil }: AddBandQuestion): AddBandAnswer | undefined => {
   const before = written as WrittenDescription;
-  const added = addBand(before, to);
+  const added = addBand(before, to, coil);
   return (
     added && {
       sentences: rewindWords(added.rewound),

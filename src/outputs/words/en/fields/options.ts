@@ -16,6 +16,7 @@ type Trap = NonNullable<Extract<SetDescription['arrangement'], { traps?: unknown
 
 /** What may be chosen in each field that is a choice: an option without a name does not compile. */
 interface Options {
+  readonly 'arrangement.unusedTurns': ValueOf<SetDescription['arrangement'], 'unusedTurns'>;
   readonly 'trap.kind': Trap['kind'];
   readonly 'tuning.law': ValueOf<SetDescription['tuning'], 'law'>;
   readonly 'tuning.vanes.dielectric': DielectricName;
@@ -131,6 +132,7 @@ const OPTIONS: { readonly [Field in keyof Options]: Names<Options[Field]> } = {
   },
   'earth.layout': { row: 'in a row', ring: 'in a ring', square: 'in a square' },
   'earth.lie': { level: 'level', upright: 'upright' },
+  'arrangement.unusedTurns': { shorted: 'shorted: both ends joined', open: 'left open' },
   'detector.wiring': { single: 'single', 'full-wave': 'full-wave', doubler: 'voltage doubler' },
   'detector.spot': { good: 'good', fair: 'fair', poor: 'poor' },
   'detector.mineral': {

@@ -27,6 +27,12 @@ export const bandSwitchWords = {
   notFound: (reason: string): string => `The band cannot be calculated: ${reason}`,
   copies: (coils: readonly string[]): string =>
     coils.length === 1 ? `One coil more: ${coils[0]}.` : `Coils more: ${coils.join(', ')}.`,
+  coilOfBand: 'Coil of the new band',
+  coilChoices: {
+    own: 'A coil of its own',
+    shared: 'The coil there is: the lower band has all its turns, the other part of them',
+  },
+  shares: 'No further coil: on the higher band the switch shorts the turns that are not in use.',
   take: 'Add this band',
   added: (name: string): string => `The set has a band switch with ${name}.`,
   addLabel: (name: string): string => `band ${name}`,

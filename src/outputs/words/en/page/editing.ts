@@ -49,6 +49,7 @@ export const settledWords = {
   tapMoved: {
     aerialTap: (turns: number): string => `The aerial tap moved down to turn ${turns}, the top of the coil.`,
     detectorTap: (turns: number): string => `The detector tap moved down to turn ${turns}, the top of the coil.`,
+    usedTurns: (turns: number): string => `All ${turns} turns of the coil are in use now.`,
     fewest: (turns: number): string => `The slider’s last turn moved down to turn ${turns}, the top of the coil.`,
   },
 } as const;

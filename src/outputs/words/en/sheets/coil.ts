@@ -6,12 +6,13 @@ import { counted } from '../grammar.ts';
 import { type FormerMaterial, formerNames } from '../materials.ts';
 
 /** What a tap is for. */
-export type TapName = 'aerial' | 'detector' | 'middle';
+export type TapName = 'aerial' | 'detector' | 'in use' | 'middle';
 
 /** What a tap is called: within a sentence, and at the head of a line. */
 export const tapNames: Record<TapName, { readonly name: string; readonly title: string }> = {
   aerial: { name: 'aerial', title: 'Aerial' },
   detector: { name: 'detector', title: 'Detector' },
+  'in use': { name: 'end of the turns in use', title: 'End of the turns in use' },
   middle: { name: 'middle', title: 'Middle' },
 };
 

@@ -20,6 +20,7 @@ const ROWS: Readonly<Record<AdjustmentCode, readonly (readonly [from: unknown, t
     [18, 13.5, 'Detector tap at 13.5 turns (now 18)'],
     [undefined, 13, 'Detector tap at 13 turns'],
   ],
+  'arrangement.usedTurns': [[52, 48, '48 turns of the coil in use (now 52)']],
   'arrangement.seriesCapacitor': [
     [1e-10, 4.7e-11, 'Series capacitor of 47 pF (now 100 pF) in the aerial lead'],
     [undefined, 4.7e-11, 'Series capacitor of 47 pF in the aerial lead'],

@@ -54,6 +54,7 @@ const PHRASES: Readonly<Record<AdjustmentCode, (changed: Changed) => string>> = 
     setting.from === undefined
       ? `Detector tap at ${turnsOf(setting.to)}`
       : `Detector tap at ${turnsOf(setting.to)} (now ${figure(setting.from)})`,
+  'arrangement.usedTurns': ({ setting }) => `${turnsOf(setting.to)} of the coil in use (now ${figure(setting.from)})`,
   'arrangement.seriesCapacitor': ({ setting, changes }) =>
     `Series capacitor of ${insteadOf(setting, 'capacitance')} in the aerial lead${
       changes.some(({ path }) => path.at(-1) === 'kind') ? WIDENS : ''
