@@ -44,6 +44,25 @@ test('a band is proposed, added, switched and changed by itself; a station turns
   });
 });
 
+test('a band can share the coil that is there', async () => {
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    await page.getByRole('tab', { name: /^Tuned circuit/ }).click();
+    await page.getByText('Band switch: more than one band').click();
+    await page.getByRole('button', { name: 'Propose a long-wave band' }).click();
+    await page.getByRole('radio', { name: /^The coil there is/ }).check();
+    await page.getByText(/^No further coil/).waitFor();
+    await page.getByRole('button', { name: 'Add this band' }).click();
+    const onSwitch = (name: RegExp) => page.locator('.band-switch').getByRole('button', { name });
+    const arrangement = page.locator('section[aria-labelledby="arrangement-title"]');
+    const inUse = arrangement.getByLabel('Turns in use', { exact: true }).first();
+    await onSwitch(/^medium wave/).click();
+    await expect.poll(() => inUse.inputValue()).toBe('56');
+    await onSwitch(/^long wave/).click();
+    await expect.poll(() => inUse.count()).toBe(0);
+  });
+});
+
 test('the switch is reached by the keyboard and fits a phone', async () => {
   await withPage(
     async (page) => {

@@ -23,7 +23,17 @@ describe('what lies on the bench', () => {
     ['52.6° N, 0.4° W', '52.6° N', '0.4° W'],
     ['-33.9 18.4', '-33.9°', '18.4°'],
   ])('%s are coordinates', (place, latitude, longitude) => {
-    expect(knownOf({ place })).toEqual({ place: { name: place, position: { latitude, longitude } } });
+    expect(knownOf({ place })).toEqual({ place: { position: { latitude, longitude } } });
+  });
+
+  test.each([
+    ['former', '68', { coils: [{ formerDiameter: '68 mm' }] }],
+    ['wire', '0.35', { coils: [{ wire: { size: '0.35 mm' } }] }],
+    ['capacitor', '500', { tuning: { maximum: '500 pF' } }],
+    ['capacitor', '2x365', { tuning: { maximum: '2 × 365 pF' } }],
+    ['aerialLength', '20', { aerial: { length: '20 m' } }],
+  ] as const)('of %s the number %s takes the usual unit', (field, typed, known) => {
+    expect(knownOf({ [field]: typed })).toEqual(known);
   });
 
   test('a town is a name', () => {

@@ -1,4 +1,14 @@
-import { formatQuantity, parseQuantity, type QuantityKind } from '../../engine/index.ts';
+import {
+  type Field,
+  formatQuantity,
+  metadataOf,
+  type Path,
+  parseQuantity,
+  type QuantityKind,
+  STARTERS,
+  typedQuantity,
+} from '../../engine/index.ts';
+import { schemaAt } from './schema-at.ts';
 
 /** What a builder may write of the parts at hand; all of it may be empty. */
 export const BENCH_FIELDS = [
@@ -36,6 +46,30 @@ const PLACES: Readonly<Record<BenchField, string>> = {
 export const benchFieldAt = (path: string): BenchField | undefined =>
   BENCH_FIELDS.toReversed().find((field) => path.startsWith(PLACES[field]));
 
+/** Fields of a figure: where it stands in a description of the usual kinds, and what is usual, with its unit. */
+const FIGURES = {
+  former: { path: ['coils', 0, 'formerDiameter'], usual: STARTERS['coil/solenoid'].formerDiameter },
+  wire: { path: ['coils', 0, 'wire', 'size'], usual: STARTERS.wire.size },
+  capacitor: { path: ['tuning', 'maximum'], usual: STARTERS['tuning/variable'].maximum },
+  aerialLength: { path: ['aerial', 'length'], usual: STARTERS['aerial/inverted-L'].length },
+  aerialHeight: { path: ['aerial', 'height'], usual: STARTERS['aerial/inverted-L'].height },
+} as const satisfies Partial<Record<BenchField, { readonly path: Path; readonly usual: unknown }>>;
+
+const USUAL_KINDS = {
+  coils: [{ shape: 'solenoid', wire: {} }],
+  tuning: { kind: 'variable' },
+  aerial: { kind: 'inverted-L' },
+};
+
+/** As it is typed, a number without a unit with the one that makes a usual size. */
+function figureOf(field: keyof typeof FIGURES, typed: string | undefined): string | undefined {
+  if (typed === undefined) return undefined;
+  const { path, usual } = FIGURES[field];
+  const schema: Field['schema'] | undefined = schemaAt(USUAL_KINDS, path);
+  const { quantity, bounds } = schema ? metadataOf(schema) : {};
+  return quantity ? typedQuantity(typed, quantity, bounds, usual) : typed;
+}
+
 /** The part of a description that is known; fields that are empty leave no key. */
 export function knownOf(bench: Bench): Record<string, unknown> {
   const text = (field: BenchField): string | undefined => bench[field]?.trim() || undefined;
@@ -46,22 +80,25 @@ export function knownOf(bench: Bench): Record<string, unknown> {
   const turns = text('turns');
   const place = text('place');
   const stations = text('stations');
+  const position = place === undefined ? undefined : positionOf(place);
+  const figure = (field: keyof typeof FIGURES) => figureOf(field, text(field));
   const coil = part({
-    formerDiameter: text('former'),
+    formerDiameter: figure('former'),
     turns: turns === undefined || Number.isNaN(Number(turns)) ? turns : Number(turns),
-    wire: part({ size: text('wire') }),
+    wire: part({ size: figure('wire') }),
   });
   return (
     part({
       place: part({
-        name: place,
-        position: place && positionOf(place),
+        // Coordinates are no name: a name goes along with what is shared, a position only where that is chosen.
+        name: position ? undefined : place,
+        position,
         stations: stations && stationsOf(stations),
       }),
-      aerial: part({ height: text('aerialHeight'), length: text('aerialLength') }),
+      aerial: part({ height: figure('aerialHeight'), length: figure('aerialLength') }),
       earth: part({ kind: text('earth') }),
       coils: coil && [coil],
-      tuning: part({ maximum: text('capacitor') }),
+      tuning: part({ maximum: figure('capacitor') }),
       detector: part({ kind: text('detector') }),
       load: part({ kind: text('load') }),
     }) ?? {}

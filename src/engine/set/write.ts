@@ -22,8 +22,10 @@ export function withValueAt<T>(written: T, path: Path, value: unknown): T {
   if (path.length === 0) return value as T;
   const [key, ...rest] = path;
   if (FORBIDDEN.has(String(key))) throw new RangeError(`the key "${key}" cannot be used`);
-  if (Array.isArray(written)) {
-    const copy = written.slice();
+  // A place in a list that is not there yet begins one.
+  const list = written === undefined && typeof key === 'number' ? [] : written;
+  if (Array.isArray(list)) {
+    const copy = list.slice();
     if (rest.length === 0 && value === undefined) copy.splice(Number(key), 1);
     else copy[Number(key)] = withValueAt(copy[Number(key)], rest, value);
     return copy as T;

@@ -32,7 +32,7 @@ const coil = coilName('arrangement.coil');
 /** Part of the coil only, from its earthed end: on one band of a switch, say. */
 const partly = {
   usedTurns: v.optional(turns('arrangement.usedTurns', [1, 400])),
-  unusedTurns: withDefault(choice('arrangement.unusedTurns', ['shorted', 'open']), 'shorted'),
+  unusedTurns: v.optional(choice('arrangement.unusedTurns', ['shorted', 'open'])),
 };
 
 /** A wave trap: a tuned circuit that keeps one station out. */

@@ -17,7 +17,7 @@ export const isSingleCircuit = (kind: unknown): boolean => SINGLE_CIRCUITS.inclu
 /** Whether the description says how much of the coil is in use. */
 export const isUsedInPart = (
   arrangement: ArrangementDescription,
-): arrangement is Extract<ArrangementDescription, { unusedTurns: unknown }> & { readonly usedTurns: number } =>
+): arrangement is Extract<ArrangementDescription, { usedTurns?: unknown }> & { readonly usedTurns: number } =>
   'usedTurns' in arrangement && arrangement.usedTurns !== undefined;
 
 /**
@@ -28,7 +28,7 @@ export const isUsedInPart = (
  */
 export function usedTurns(arrangement: ArrangementDescription, turns: number): UsedTurns {
   if (!isUsedInPart(arrangement) || turns - arrangement.usedTurns <= SAME_TURN) return { used: turns };
-  return { used: arrangement.usedTurns, rest: arrangement.unusedTurns };
+  return { used: arrangement.usedTurns, rest: arrangement.unusedTurns ?? 'shorted' };
 }
 
 /** Node of the last turn of a coil whose turns in use end at the node "top". */

@@ -111,10 +111,12 @@ function MoreBands() {
         <fieldset>
           <legend>{texts.coilOfBand}</legend>
           {(['own', 'shared'] as const).map((one) => (
-            <label key={one}>
-              <input type="radio" name="band-coil" checked={coil === one} onChange={() => setCoil(one)} />{' '}
-              {texts.coilChoices[one]}
-            </label>
+            <div key={one}>
+              <label>
+                <input type="radio" name="band-coil" checked={coil === one} onChange={() => setCoil(one)} />{' '}
+                {texts.coilChoices[one]}
+              </label>
+            </div>
           ))}
         </fieldset>
       )}

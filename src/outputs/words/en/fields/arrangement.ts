@@ -18,7 +18,10 @@ export const arrangementFields: TextsOf<'arrangement'> = {
     label: 'Turns in use',
     help: 'From the earthed end, where only part of the coil is tuned; left out: all.',
   },
-  'arrangement.unusedTurns': { label: 'Turns not in use', help: 'Where only part of the coil is in use.' },
+  'arrangement.unusedTurns': {
+    label: 'Turns not in use',
+    help: 'Where only part of the coil is in use; left out: shorted.',
+  },
   'arrangement.coil': { label: 'Tuning coil', help: 'Name of one of the coils.' },
   'arrangement.variometer.coil': { label: 'Fixed coil', help: 'Name of one of the coils.' },
   'arrangement.distance': { label: 'Distance', help: 'Along the axis, middle to middle.' },

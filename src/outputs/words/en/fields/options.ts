@@ -132,7 +132,7 @@ const OPTIONS: { readonly [Field in keyof Options]: Names<Options[Field]> } = {
   },
   'earth.layout': { row: 'in a row', ring: 'in a ring', square: 'in a square' },
   'earth.lie': { level: 'level', upright: 'upright' },
-  'arrangement.unusedTurns': { shorted: 'shorted: both ends joined', open: 'left open' },
+  'arrangement.unusedTurns': { shorted: 'shorted', open: 'left open' },
   'detector.wiring': { single: 'single', 'full-wave': 'full-wave', doubler: 'voltage doubler' },
   'detector.spot': { good: 'good', fair: 'fair', poor: 'poor' },
   'detector.mineral': {
