@@ -9,6 +9,7 @@ import {
   warningSentences,
 } from '../../outputs/words/index.ts';
 import { fieldOf } from '../description/change-field.ts';
+import { useChosenStation } from '../state/chosen-station.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { tryOut } from '../state/try-out.ts';
 import { hasWants } from '../state/wanted.ts';
@@ -19,10 +20,10 @@ const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 
 /** What would help most, what to beware of, and the cautions of this set. */
 export function Side() {
-  const { stage, reception, receptionSet, chosen, notes, suggestionsFor, areSuggestionsBehind, change, tellOfChange } =
+  const { stage, reception, receptionSet, notes, suggestionsFor, areSuggestionsBehind, change, tellOfChange } =
     useOpenSet();
   const isForWants = hasWants(receptionSet.value);
-  const station = chosen.value;
+  const station = useChosenStation();
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.effect !== 'none') ?? [];
   const suggestions = station && suggestionsFor(station);

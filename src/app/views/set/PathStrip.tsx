@@ -2,7 +2,7 @@ import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { Stage, StageId } from '../../../engine/index.ts';
 import { stageFigure, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
-import { useLeftOut } from '../../state/pieces.ts';
+import { useChosenStation } from '../../state/chosen-station.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { LevelBar } from '../../widgets/LevelBar.tsx';
 import { showWorkbench } from '../../widgets/show-field.ts';
@@ -18,9 +18,8 @@ const stepOf = (key: string): number | undefined =>
 /** The levels of the chosen station, field to ear; choosing one opens its workbench. */
 export function PathStrip() {
   const { stage, chosen, isBehind } = useOpenSet();
-  const leftOut = useLeftOut();
   // Nothing is known of a station that the figures leave out.
-  const station = chosen.value && !leftOut.has(chosen.value.index) ? chosen.value : undefined;
+  const station = useChosenStation();
   const choose = (id: StageId) => {
     stage.value = id;
   };

@@ -10,6 +10,7 @@ import { detectorCurve } from '../../../../outputs/plots/index.ts';
 import { detectorFactSentences, detectorName, detectorBenchWords as texts } from '../../../../outputs/words/index.ts';
 import { tidy } from '../../../description/quantity-text.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import type { Document } from '../../../state/document.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { Drawing } from '../../../widgets/Drawing.tsx';
@@ -23,10 +24,10 @@ import { NodeWaves } from '../detector/NodeWaves.tsx';
 import { MeasuredHere } from './MeasuredHere.tsx';
 
 export function DetectorBench() {
-  const { reception, receptionSet, chosen, curves, time, change } = useOpenSet();
+  const { reception, receptionSet, curves, time, change } = useOpenSet();
   const detector = reception.value?.parts.detector;
   const facts = detector ? detectorFactSentences(detector.facts) : [];
-  const station = chosen.value;
+  const station = useChosenStation();
   return (
     <>
       <section class="card" aria-labelledby="detector-title">

@@ -1,12 +1,11 @@
 import { hasRanges } from '../../../../engine/index.ts';
 import { earWords as texts, verdictWords } from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
-import { useOpenSet } from '../../../state/set-context.ts';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import { FigureList } from '../../../widgets/Figures.tsx';
 
 export function Ear() {
-  const { chosen } = useOpenSet();
-  const station = chosen.value;
+  const station = useChosenStation();
   const range = station && hasRanges(station) ? station.ranges.soundPressureLevel : undefined;
   return (
     <section class="card" aria-labelledby="ear-title">

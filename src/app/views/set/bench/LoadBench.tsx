@@ -5,6 +5,7 @@ import { Drawing } from '../../../widgets/Drawing.tsx';
 import { FigureList } from '../../../widgets/Figures.tsx';
 import { Cautions } from '../Cautions.tsx';
 import '../detector/detector.css';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { Matching } from './Matching.tsx';
 import { MeasuredHere } from './MeasuredHere.tsx';
@@ -16,8 +17,8 @@ const afterTitle = (kind: string | undefined): string =>
   texts.title[kind === 'amplifier' || kind === 'crystal earpiece' ? kind : 'phones'];
 
 export function AfterDetector() {
-  const { chosen, curves, receptionSet } = useOpenSet();
-  const station = chosen.value;
+  const { curves, receptionSet } = useOpenSet();
+  const station = useChosenStation();
   return (
     <section class="card" aria-labelledby="after-title">
       <h3 id="after-title">{afterTitle(receptionSet.value?.load.kind)}</h3>
@@ -56,9 +57,9 @@ const TRANSFORMED = new Set(['phones', 'moving-coil phones']);
 const TRANSFORMER = ['transformer'] as const;
 
 export function Phones() {
-  const { reception, chosen, written } = useOpenSet();
+  const { reception, written } = useOpenSet();
   const load = reception.value?.parts.load;
-  const station = chosen.value;
+  const station = useChosenStation();
   return (
     <>
       <section class="card" aria-labelledby="load-title">

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import type { Match } from '../../../../engine/index.ts';
 import { coverageWords, MATCHED_NAMES, matchWords, matchingWords as texts } from '../../../../outputs/words/index.ts';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { tryOut } from '../../../state/try-out.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
@@ -8,9 +9,9 @@ import type { MatchQuestion } from './match.worker.ts';
 
 /** The best taps, distance and transformer for the chosen station, worked out when it is opened. */
 export function Matching({ of }: { of: readonly Match['what'][] }) {
-  const { chosen, receptionSet, time, change, tellOfChange } = useOpenSet();
+  const { receptionSet, time, change, tellOfChange } = useOpenSet();
   const [open, setOpen] = useState(false);
-  const station = chosen.value;
+  const station = useChosenStation();
   const set = receptionSet.value;
   const index = station?.index;
   const when = time.value;

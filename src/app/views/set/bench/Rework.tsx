@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'preact/hooks';
 import { isRecord, valueAtPath } from '../../../../engine/index.ts';
 import { trapTexts, twoCircuitsTexts } from '../../../../outputs/words/index.ts';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { tryOut } from '../../../state/try-out.ts';
 import { useAnswer } from '../../../workers/use-worker.ts';
@@ -44,10 +45,10 @@ function Sentences({ of }: { of: readonly string[] }) {
 
 /** Two tuned circuits out of the set there is, worked out when it is opened. */
 export function TwoCircuitsCard() {
-  const { chosen, change, tellOfChange } = useOpenSet();
+  const { change, tellOfChange } = useOpenSet();
   const [open, setOpen] = useState(false);
   const { answer, error, isAsked } = useRework(open ? 'two circuits' : undefined);
-  const station = chosen.value;
+  const station = useChosenStation();
   if (!station) return null;
   return (
     <details class="card" onToggle={(event) => setOpen((event.currentTarget as HTMLDetailsElement).open)}>
@@ -80,12 +81,12 @@ export function TwoCircuitsCard() {
 
 /** A trap for a station, and what the traps there are do. */
 export function Traps() {
-  const { chosen, written, receptionSet, change, tellOfChange } = useOpenSet();
+  const { written, receptionSet, change, tellOfChange } = useOpenSet();
   const [picked, setPicked] = useState<number | undefined>(undefined);
   const traps = valueAtPath(written.value, ['arrangement', 'traps']);
   const count = Array.isArray(traps) ? traps.filter(isRecord).length : 0;
   const there = useRework(count > 0 ? 'traps' : undefined);
-  const station = chosen.value;
+  const station = useChosenStation();
   const stations = receptionSet.value?.place.stations ?? [];
   // The station listened to is not stopped, nor one that is no longer in the list.
   const stop = picked !== undefined && picked !== station?.index && picked < stations.length ? picked : undefined;

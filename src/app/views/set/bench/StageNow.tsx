@@ -9,13 +9,14 @@ import {
   wantSuggestionWords,
   warningSentences,
 } from '../../../../outputs/words/index.ts';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { hasWants } from '../../../state/wanted.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
-  const { chosen, suggestionsFor, receptionSet, wantSuggestions } = useOpenSet();
-  const station = chosen.value;
+  const { suggestionsFor, receptionSet, wantSuggestions } = useOpenSet();
+  const station = useChosenStation();
   const level = station?.path.find((one) => one.id === id);
   if (!station || !level) return null;
   const isHere = (one: { readonly stage: StageId }): boolean => one.stage === id;

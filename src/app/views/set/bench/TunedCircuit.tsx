@@ -13,6 +13,7 @@ import { addItem, removeItem } from '../../../description/lists.ts';
 import { bandNames } from '../../../description/on-band.ts';
 import { schemaAt } from '../../../description/schema-at.ts';
 import { KindChoice, PartEditor } from '../../../editing/PartEditor.tsx';
+import { useChosenStation } from '../../../state/chosen-station.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { CircuitDiagram } from '../../../widgets/Diagram.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
@@ -30,10 +31,10 @@ const ARRANGEMENT: Path = ['arrangement'];
 const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
 
 export function TunedCircuit() {
-  const { reception, chosen, written, change, band } = useOpenSet();
+  const { reception, written, change, band } = useOpenSet();
   const name = band.value === undefined ? undefined : bandNames(written.value)[band.value];
   const now = reception.value;
-  const station = chosen.value;
+  const station = useChosenStation();
   const coils = valueAtPath(written.value, COILS);
   const count = Array.isArray(coils) ? coils.length : 0;
   const tuning = now?.parts.tuning;
