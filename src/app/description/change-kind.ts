@@ -111,6 +111,8 @@ const accepts = (node: SchemaNode, value: unknown): boolean =>
 function starterOf(field: Field, group: string, written: unknown): unknown {
   const given = STARTERS[group]?.[field.key];
   if (given !== undefined) return given;
+  // What was measured only a person can know.
+  if (metadataOf(field.schema).field?.startsWith('measured.value')) return '';
   if (field.key === 'name') return group === 'station' ? editingWords.newStation : '';
   if (namesCoil(field.key)) return coilNames(written)[0] ?? 'main';
   if (Object.hasOwn(STARTERS, field.key)) return STARTERS[field.key];

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { fieldsOf, type Path, type SchemaNode, valueAtPath, withValueAt } from '../../engine/index.ts';
+import { startingValue } from './change-kind.ts';
 import { addItem } from './lists.ts';
 import { editorKind, pathText, schemaAt } from './schema-at.ts';
 import { isWholeSet, readWithStandIns } from './stand-ins.ts';
@@ -40,6 +41,27 @@ describe('a refused field', () => {
           { path: pathText(path), value: valueAtPath(written, path), source: 'last' },
         ]);
       }
+  });
+
+  it('leaves out a measured value that is still to be written, with its last good description and without', () => {
+    const path: Path = ['coils', 0, 'measured'];
+    const field = fieldsOf(schemaAt(galena, ['coils', 0])!, valueAtPath(galena, ['coils', 0])).find(
+      ({ key }) => key === 'measured',
+    )!;
+    const inductance = fieldsOf(field.schema, {}).find(({ key }) => key === 'inductance')!;
+    const begun = withValueAt(
+      galena,
+      [...path, 'inductance'],
+      startingValue(galena, [...path, 'inductance'], inductance),
+    );
+    expect(valueAtPath(begun, [...path, 'inductance'])).toEqual({ value: '' });
+    for (const lastGood of [galena, undefined]) {
+      const { usable } = readWithStandIns(begun, lastGood);
+      expect(usable?.set.coils[0].measured?.inductance).toBeUndefined();
+      expect(usable?.standIns.map(({ path: at, value }) => [at, value])).toEqual([
+        [expect.stringMatching(/^coils\[0\]\.measured/), undefined],
+      ]);
+    }
   });
 
   it('opens again from a file, where nothing tells what it was before', () => {

@@ -173,6 +173,13 @@ const withoutRow: Way = (now, path) => {
   return [{ path: pathText(row), value: undefined, source: 'none', at: row, put: undefined }];
 };
 
+/** What may be left out is, where a value that only a person can know is still to be written in it. */
+const withoutPart: Way = (now, path) => {
+  const part = path.slice(0, -1);
+  if (valueAtPath(now, path) !== '' || !fieldAt(now, part)?.optional) return undefined;
+  return [{ path: pathText(path), value: undefined, source: 'none', at: part, put: undefined }];
+};
+
 /** A value to begin with. */
 const usualValue: Way = (now, path) => {
   const field = fieldAt(now, path);
@@ -182,4 +189,4 @@ const usualValue: Way = (now, path) => {
 };
 
 /** One after the other, until the field is accepted. */
-const WAYS: readonly Way[] = [strengthOfStation, lastValue, lastOfPart, without, withoutRow, usualValue];
+const WAYS: readonly Way[] = [strengthOfStation, lastValue, lastOfPart, without, withoutPart, withoutRow, usualValue];

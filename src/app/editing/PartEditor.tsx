@@ -103,7 +103,13 @@ function addField(change: Document['change'], part: Path, field: Field): void {
       : withValueAt(base, path, startingValue(base, path, field));
   change(begin, { label: texts.addLabel(labelOf(field)) });
   // The button is gone once the field is there; what it made takes its place under the keyboard.
-  requestAnimationFrame(() => document.getElementById(`f-${pathText(path)}`)?.focus());
+  requestAnimationFrame(() => {
+    const id = `f-${pathText(path)}`;
+    const made = document.getElementById(id) ?? document.querySelector<HTMLElement>(`[id^="${id}."]`);
+    made?.focus();
+    // What it begins with is typed over.
+    if (made instanceof HTMLInputElement) made.select();
+  });
 }
 
 /** A kind that was chosen. */
