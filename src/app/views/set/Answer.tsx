@@ -5,6 +5,7 @@ import {
   stationSentence,
   setWords as texts,
 } from '../../../outputs/words/index.ts';
+import { bandNames } from '../../description/on-band.ts';
 import { fieldPath, nameOf } from '../../description/places.ts';
 import { standInText } from '../../description/stand-in-text.ts';
 import { useLeftOut } from '../../state/pieces.ts';
@@ -15,10 +16,11 @@ import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
 export function AnswerInWords() {
-  const { reception, areFirstFigures, receptionError, chosen, problems } = useOpenSet();
+  const { reception, areFirstFigures, receptionError, chosen, problems, written, band } = useOpenSet();
   const now = reception.value;
   const station = chosen.value;
   const leftOut = useLeftOut();
+  const name = band.value === undefined ? undefined : bandNames(written.value)[band.value];
   return (
     <section
       class="answer"
@@ -27,7 +29,7 @@ export function AnswerInWords() {
     >
       <BandSwitch />
       <p class="summary" aria-live="polite">
-        {now ? receptionHeadline(now) : receptionError.value ? texts.notCalculated : texts.calculating}
+        {now ? receptionHeadline(now, name) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>
       {station && (
         <p class="chosen-sentence">

@@ -79,6 +79,9 @@ describe('the headline', () => {
   it('counts what is heard of all and names the best only', () => {
     const many = [station('Elm', 'loud'), station('Ash', 'faint'), masked];
     expect(headline(many)).toBe('Two of three stations heard; best Elm, 603 kHz: loud.');
+    expect(receptionHeadline({ stations: many, best: [0, 1, 2] }, 'long wave')).toMatch(
+      /^Two of three stations heard on long wave; best Elm/,
+    );
     expect(headline(many, 'night')).toBe('By night two of three stations heard; best Elm, 603 kHz: loud.');
     expect(headline(many, new Date('2026-01-01T21:05:00Z'))).toMatch(/^At 21:05 UTC two of three stations heard; best/);
     expect(headline([station('Elm', 'loud')])).toBe('One of one station heard; best Elm, 603 kHz: loud.');

@@ -43,15 +43,18 @@ export function receptionSummary({
 /**
  * The same in one line: how many of the stations are heard, and the best.
  * @param options as of `receptionSummary`
+ * @param band the one that a band switch stands on; left out for a set without one
  * @returns one sentence
  */
-export function receptionHeadline(options: Parameters<typeof receptionSummary>[0]): string {
+export function receptionHeadline(options: Parameters<typeof receptionSummary>[0], band?: string): string {
   const { stations, best, time } = options;
   const heard = best.map((i) => stations[i]).filter(({ verdict }) => isHeard(verdict));
   const [first] = heard;
   if (!first) return stations.length === 0 ? receptionSummary(options) : nothing(time);
   const when = momentOf(time);
-  const many = `${numeral(heard.length)} of ${numeral(stations.length)} ${plural(stations.length, 'station', 'stations')} heard`;
+  const many = `${numeral(heard.length)} of ${numeral(stations.length)} ${plural(stations.length, 'station', 'stations')} heard${
+    band === undefined ? '' : ` on ${printable(band)}`
+  }`;
   const opening = when !== undefined ? `At ${when} ${many}` : time === 'night' ? `By night ${many}` : capital(many);
   const { name, frequency, verdict } = first;
   return `${opening}; best ${printable(name)}, ${formatNumber(frequency / 1e3, 5)} kHz: ${verdictWords[verdict]}.`;
