@@ -4,6 +4,7 @@ import { inRoot } from '../../scripts/support/paths.mjs';
 import { builtSet } from '../../src/engine/built/built-set.ts';
 import { setCircuit } from '../../src/engine/built/set-circuit.ts';
 import { soundReadings } from '../../src/engine/faults/sound-readings.ts';
+import { usedTurns } from '../../src/engine/kinds/arrangements/used-turns.ts';
 import { isLoop } from '../../src/engine/kinds/loops.ts';
 import { ofHundred } from '../../src/engine/reception/detection/crystal-survey.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
@@ -116,7 +117,11 @@ describe.each(NAMES)('%s', (name) => {
     set.coils.forEach(({ name: coil, shape }, i) => {
       const R = reception.parts.coils[i].dcResistance;
       if (shape === 'measured' || !Number.isFinite(R)) return;
-      expect(read.get(coil)! / R, coil).toBeCloseTo(1, 1);
+      const made = setCircuit(set).coils[i];
+      const { used, rest } = usedTurns(set.arrangement, made.turns);
+      // Turns that the wiring shorts are not in the way of a meter on the coil's ends.
+      const share = i === 0 && rest === 'shorted' ? made.wireShare(0, used) : 1;
+      expect(read.get(coil)! / (share * R), coil).toBeCloseTo(1, 1);
     });
     const loop = steps.find((s) => s.code === 'loop-resistance');
     expect(loop !== undefined).toBe(isLoop(set.aerial));

@@ -68,7 +68,7 @@ it('puts another series capacitor in the way of its band', () => {
 
 it('shorts the turns of a shared coil that a band leaves out: what is on its end stays there', () => {
   const { poles } = contacts({ kind: 'direct', coil: 'medium', usedTurns: 30 }, { kind: 'direct', coil: 'medium' });
-  expect(poles).toEqual([{ leads: ['end of coil'], ways: [{ coil: 'medium', turn: 30 }, undefined] }]);
+  expect(poles).toEqual([{ leads: ['coil end'], ways: [{ coil: 'medium', turn: 30 }, undefined] }]);
   const open = contacts(
     { kind: 'direct', coil: 'medium', usedTurns: 30, unusedTurns: 'open' },
     { kind: 'direct', coil: 'medium' },

@@ -13,7 +13,7 @@ export type SwitchedLead =
   | 'tuning capacitor'
   | 'aerial tuner'
   | 'detector'
-  | 'end of coil'
+  | 'coil end'
   | 'other end'
   | 'earth';
 
@@ -61,7 +61,7 @@ function leadsOf(set: SetDescription): Leads {
   const common: Leads = {
     'tuning capacitor': at(top),
     detector: at(isFull ? top : (arrangement.detectorTap ?? top)),
-    ...(rest === 'shorted' ? { 'end of coil': at(used) } : {}),
+    ...(rest === 'shorted' ? { 'coil end': at(used) } : {}),
     ...(isFull ? { 'other end': at(0), earth: at(used / 2) } : {}),
   };
   switch (arrangement.kind) {
@@ -88,7 +88,7 @@ const ORDER = [
   'aerial tuner',
   'tuning capacitor',
   'detector',
-  'end of coil',
+  'coil end',
   'other end',
   'earth',
 ] as const;

@@ -38,8 +38,8 @@ export function canShareCoil(written: unknown): boolean {
   if (!isRecord(written) || !isRecord(written.arrangement) || !Array.isArray(written.coils)) return false;
   const { kind, coil, usedTurns } = written.arrangement;
   if (!isSingleCircuit(kind) || usedTurns !== undefined) return false;
-  const found: unknown = written.coils.find((one) => isRecord(one) && one.name === coil);
-  return isRecord(found) && WOUND_ON.some((shape) => shape === found.shape) && found.measured === undefined;
+  const tuning: unknown = written.coils.find((one) => isRecord(one) && one.name === coil);
+  return isRecord(tuning) && WOUND_ON.some((shape) => shape === tuning.shape) && tuning.measured === undefined;
 }
 
 /**

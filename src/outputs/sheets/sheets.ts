@@ -78,9 +78,10 @@ export function sheetsFor(
   const set = namedOnBand(standing);
   const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
   const built = once((): Built => options.built ?? builtBoard(set, board));
+  const readings = once(() => soundReadings(builtSet(set), { time: reception.time, coast }));
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
     glance: () => [glanceSheet(set, reception, built(), paper)],
-    circuit: () => [circuitSheet(set, reception, built(), paper)],
+    circuit: () => [circuitSheet(set, reception, built(), readings(), paper)],
     coil: () => coilSheets(set, reception, paper),
     capacitor: () => capacitorSheets(set, paper),
     dial: () => [
@@ -91,9 +92,7 @@ export function sheetsFor(
     ],
     board: () => [boardSheet(set, built(), paper)],
     wiring: () => [wiringSheet(set, built(), paper)],
-    'bring-up': () => [
-      bringUpSheet(set, reception, soundReadings(builtSet(set), { time: reception.time, coast }), paper),
-    ],
+    'bring-up': () => [bringUpSheet(set, reception, readings(), paper)],
     faults: () => [faultSheet(standing, { time: reception.time, coast }, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],

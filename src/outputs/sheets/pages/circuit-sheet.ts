@@ -1,3 +1,4 @@
+import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { PART } from '../../../engine/network/part-ids.ts';
 import { leadVoltage } from '../../../engine/reception/path/lead-voltage.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
@@ -29,12 +30,13 @@ export function circuitSheet(
   set: SetDescription,
   reception: Reception,
   { parts, layout }: Built,
+  readings: SoundReadings,
   paper: PaperName,
 ): Sheet {
   const flow = new Flow({ id: 'circuit', title: texts.title, set: set.name, paper });
   const { columns, headings } = texts;
   const scene = drawCircuit(set, tagsOf(parts));
-  const points = testPoints(set, reception, scene.items);
+  const points = testPoints(set, reception, readings, scene.items);
   putDiagram(flow, { ...scene, items: [...scene.items, ...points.flatMap((p) => p.items)] }, paper);
   putBandSwitch(flow, set);
   if (points.length > 0) {
@@ -87,7 +89,12 @@ interface TestPoint extends Omit<Measurable, 'node'> {
 }
 
 /** What is worth measuring: the aerial lead where it is a node of its own, and both sides of the detector. */
-function measurable(set: SetDescription, reception: Reception, diagram: Diagram): Measurable[] {
+function measurable(
+  set: SetDescription,
+  reception: Reception,
+  readings: SoundReadings,
+  diagram: Diagram,
+): Measurable[] {
   const best = bestOf(reception);
   const detector = diagram.symbols.find((s) => s.part === PART.detector);
   const [live, out] = [detector?.terminals[0]?.node, detector?.terminals[1]?.node];
@@ -114,7 +121,7 @@ function measurable(set: SetDescription, reception: Reception, diagram: Diagram)
       what: best
         ? signals.afterDetectorWith({
             station,
-            direct: Math.abs(best.directVoltage),
+            direct: Math.abs(readings.directVoltage(best.index)),
             audio: best.audioVoltage,
           })
         : signals.afterDetector,
@@ -123,7 +130,12 @@ function measurable(set: SetDescription, reception: Reception, diagram: Diagram)
 }
 
 /** A letter at each test point, on its wire and clear of all else. */
-function testPoints(set: SetDescription, reception: Reception, drawn: readonly Item[]): TestPoint[] {
+function testPoints(
+  set: SetDescription,
+  reception: Reception,
+  readings: SoundReadings,
+  drawn: readonly Item[],
+): TestPoint[] {
   const diagram = circuitDiagram(set);
   const wires = diagram.wires.filter((w) => w.points.length > 1);
   const boxes = [
@@ -132,7 +144,7 @@ function testPoints(set: SetDescription, reception: Reception, drawn: readonly I
     ...diagram.symbols.map((s) => ({ x: s.centre[0] - 22, y: s.centre[1] - 22, w: 44, h: 44 })),
   ];
   const points: TestPoint[] = [];
-  measurable(set, reception, diagram).forEach(({ node, where, what }, i) => {
+  measurable(set, reception, readings, diagram).forEach(({ node, where, what }, i) => {
     const letter = String.fromCharCode(0x61 + i);
     const places = placesOn(node, diagram);
     if (places.length === 0) return;

@@ -7,7 +7,7 @@ const LEADS: Readonly<Record<SwitchedLead, string>> = {
   'tuning capacitor': 'tuning capacitor',
   'aerial tuner': 'aerial tuning capacitor',
   detector: 'detector',
-  'end of coil': 'end of the coil',
+  'coil end': 'end of the coil',
   'other end': 'far side of tuning capacitor and second detector',
   earth: 'earth',
 };
