@@ -35,9 +35,24 @@ export function App({ sets, shelf }: { readonly sets: OpenSets; readonly shelf: 
   );
 }
 
+/** Over the header and the lists, for whoever goes by the keyboard. */
+function SkipLinks() {
+  const places = { workbench: headerWords.toWorkbench, suggestions: headerWords.toSuggestions };
+  return (
+    <nav class="skip-links" aria-label={headerWords.skip}>
+      {Object.entries(places).map(([id, text]) => (
+        <button key={id} type="button" onClick={() => document.getElementById(id)?.focus()}>
+          {text}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
 function Page() {
   return (
     <div class="page">
+      {view.value === 'set' && <SkipLinks />}
       <Header />
       <main class="main">
         {view.value === 'set' ? (

@@ -32,7 +32,7 @@ export function Side() {
   );
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and without a suggestion nothing in it takes the keyboard
-    <aside class="side" aria-label={texts.label} tabIndex={0}>
+    <aside id="suggestions" class="side" aria-label={texts.label} tabIndex={0}>
       {isForWants && <WantSuggestions />}
       {station && !isForWants && (
         <section aria-labelledby="help-title">

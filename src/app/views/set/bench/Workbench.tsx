@@ -1,4 +1,5 @@
 import type { ComponentType } from 'preact';
+import { useLayoutEffect, useRef } from 'preact/hooks';
 import type { StageId } from '../../../../engine/index.ts';
 import { setWords } from '../../../../outputs/words/index.ts';
 import { loadTitle } from '../../../description/places.ts';
@@ -28,8 +29,12 @@ export function Workbench() {
   const { stage, receptionSet } = useOpenSet();
   const id = stage.value;
   const Bench = BENCHES[id];
+  const section = useRef<HTMLElement>(null);
+  // Another stage is read from its beginning.
+  useLayoutEffect(() => section.current?.scrollTo({ top: 0 }), [id]);
   return (
     <section
+      ref={section}
       id="workbench"
       class="workbench"
       tabIndex={-1}

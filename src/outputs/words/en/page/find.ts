@@ -43,7 +43,7 @@ export const findView = {
   wanted: (place: string): string => `Wanted at ${place}`,
   fromSet: 'Place, wants and what is kept are those of the open set. Without a want: as many stations as possible.',
   editWants: 'Change them',
-  unkept: (part: string, why: string): string => `“${part}” is not kept here: ${why}.`,
+  unkept: (part: string, why: string): string => `${part} is not kept here: ${why}.`,
   search: 'Find sets',
   searchAgain: 'Find again',
   stop: 'Stop',

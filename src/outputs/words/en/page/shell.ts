@@ -2,6 +2,9 @@ import { listOf, plural } from '../grammar.ts';
 
 /** The head of the page: name of the set, views, files, undo, colours. */
 export const headerWords = {
+  skip: 'Skip to',
+  toWorkbench: 'Skip to the workbench',
+  toSuggestions: 'Skip to the suggestions',
   product: 'Faintwave',
   nameOfSet: 'Name of the set',
   changed: ' · changed',

@@ -44,6 +44,8 @@ export function rewindWords(rewound: Rewound): string[] {
 }
 
 function coilChange({ before, after }: Rewound): string {
+  if (before.turns !== undefined && before.turns === after.turns)
+    return `the ${formatNumber(after.turns, 3)} turns that it has`;
   const inductance = `${formatQuantity(after.inductance, 'inductance', 2)} instead of ${formatQuantity(before.inductance, 'inductance', 2)}`;
   const wound =
     before.turns !== undefined && after.turns !== undefined

@@ -27,6 +27,7 @@ export function twoCircuitsWords(facts: TwoCircuits): string[] {
   const covers = ([low, high]: readonly [number, number]): string => `${wholeKHz(low)}–${wholeKHz(high)} kHz`;
   return [
     `Tuning coil ${turns(facts.turns)}, aerial coil ${turns(aerialTurns)} on a former of its own, ${[apart, ...taps].join(', ')}.`,
+    `The aerial circuit has a tuning capacitor of its own${arrangement.aerialTuning ? '' : ', like the other'}.`,
     `${name}: ${verdictWords[station.after.verdict]} (now ${verdictWords[station.before.verdict]}), ${formatQuantity(station.after.level - station.before.level, 'level', 2)} of loudness, clearance ${clearance(station.after.clearance)} (now ${clearance(station.before.clearance)}).`,
     `The dial covers ${covers(after)} (now ${covers(before)}).`,
     ...(beyond.length > 0 ? [`The aerial circuit does not reach ${beyond.map(printable).join(', ')}.`] : []),
