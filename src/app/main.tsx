@@ -14,6 +14,8 @@ import { newReadingWorker } from './state/reading-worker.ts';
 import { openLinksOf } from './state/set-link.ts';
 import { createSetWorkers } from './state/set-workers.ts';
 import { keepFocus, keptFocus } from './state/shelf/focus-kept.ts';
+import { openPlaceStore } from './state/shelf/place-store.ts';
+import { createPlaces } from './state/shelf/places.ts';
 import { createShelf } from './state/shelf/shelf.ts';
 import { openTabs } from './state/tabs.ts';
 import { openWriterLock } from './state/writer-lock.ts';
@@ -36,13 +38,14 @@ const sets = createOpenSets(workers, {
 const tools = { store: openDocumentStore(FIRST_ID), tabs: openTabs(), openLock: openWriterLock, now: Date.now };
 const keeping = autosave(sets, tools);
 const shelf = createShelf({ sets, keeping, ...tools }, DEMO);
+const places = createPlaces(openPlaceStore(), shelf, tools.tabs.tellOfShelf);
 // A set in a link is one more: what was kept is there first, to be gone back to.
 void keeping.ready.then(() => {
   openLinksOf(shelf);
   openLaunchedFiles(shelf);
   void shelf.refresh();
 });
-tools.tabs.hearOfShelf(() => void shelf.refresh());
+tools.tabs.hearOfShelf(() => void Promise.all([shelf.refresh(), places.refresh()]));
 listenToThePage(sets, shelf);
-render(<App sets={sets} shelf={shelf} />, document.getElementById('app')!);
+render(<App sets={sets} shelf={shelf} places={places} />, document.getElementById('app')!);
 followVersions();

@@ -4,7 +4,8 @@ import { EditedContext } from '../state/edited.ts';
 import { glossaryAt } from '../state/glossary.ts';
 import type { OpenSets } from '../state/open-sets.ts';
 import { view } from '../state/page-view.ts';
-import { SetContext, ShelfContext } from '../state/set-context.ts';
+import { PlacesContext, SetContext, ShelfContext } from '../state/set-context.ts';
+import type { Places } from '../state/shelf/places.ts';
 import type { Shelf } from '../state/shelf/shelf.ts';
 import { AnswerInWords } from '../views/set/Answer.tsx';
 import { Workbench } from '../views/set/bench/Workbench.tsx';
@@ -21,16 +22,24 @@ import { OtherView } from './Views.tsx';
 const loadBegin = () => import('../views/begin/Begin.tsx').then((m) => m.Begin);
 const loadGlossary = () => import('../widgets/Glossary.tsx').then((m) => m.Glossary);
 
+interface Props {
+  readonly sets: OpenSets;
+  readonly shelf: Shelf;
+  readonly places: Places;
+}
+
 /** The page, about the set in focus; another set begins with all of it anew. */
-export function App({ sets, shelf }: { readonly sets: OpenSets; readonly shelf: Shelf }) {
+export function App({ sets, shelf, places }: Props) {
   const set = sets.focused.value;
   return (
     <ShelfContext.Provider value={shelf}>
-      <SetContext.Provider value={set}>
-        <EditedContext.Provider value={set}>
-          <Page key={set.id} />
-        </EditedContext.Provider>
-      </SetContext.Provider>
+      <PlacesContext.Provider value={places}>
+        <SetContext.Provider value={set}>
+          <EditedContext.Provider value={set}>
+            <Page key={set.id} />
+          </EditedContext.Provider>
+        </SetContext.Provider>
+      </PlacesContext.Provider>
     </ShelfContext.Provider>
   );
 }

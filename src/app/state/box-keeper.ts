@@ -6,9 +6,11 @@ import { download } from './download.ts';
 import { dismiss, tell } from './notices.ts';
 
 /** A box as this browser keeps it. */
-interface KeptBox {
+export interface KeptBox {
   readonly written: unknown;
   readonly fileName: string;
+  /** When it was changed last, ms since 1970; 0: before that was kept. */
+  readonly changed: number;
 }
 
 const PREFIX = 'faintwave.box.';
@@ -19,7 +21,11 @@ function readKept(text: string | null): KeptBox | undefined {
   try {
     const kept: unknown = JSON.parse(text ?? '');
     return isRecord(kept) && isRecord(kept.written)
-      ? { written: kept.written, fileName: String(kept.fileName) }
+      ? {
+          written: kept.written,
+          fileName: String(kept.fileName),
+          changed: typeof kept.changed === 'number' ? kept.changed : 0,
+        }
       : undefined;
   } catch {
     return undefined;
@@ -63,16 +69,31 @@ export function removeKeptBox(id: string): void {
   }
 }
 
+/** Keeps a box that is not open. @returns whether the browser could */
+export function putKeptBox(id: string, box: KeptBox): boolean {
+  try {
+    localStorage.setItem(keyOf(id), JSON.stringify(box));
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+const contentOf = ({ written, fileName }: Pick<KeptBox, 'written' | 'fileName'>): string =>
+  JSON.stringify({ written, fileName });
+
 /** Keeps every change of a box, and takes over what another tab makes of it, as a step that can be undone. @returns ends it */
 export function keepBox(box: Document & { readonly id: string }): () => void {
   const { id, writtenWithDraft, fileName } = box;
-  let known = '';
+  const before = keptBox(id);
+  let known = before ? contentOf(before) : '';
   const stop = effect(() => {
-    const text = JSON.stringify({ written: writtenWithDraft.value, fileName: fileName.value });
+    const now = { written: writtenWithDraft.value, fileName: fileName.value };
+    const text = contentOf(now);
     if (text === known) return;
     known = text;
     try {
-      localStorage.setItem(keyOf(id), text);
+      localStorage.setItem(keyOf(id), JSON.stringify({ ...now, changed: Date.now() }));
       dismiss('box-storage', id);
     } catch {
       tell(storageWords.keepsNothing, {
@@ -85,9 +106,9 @@ export function keepBox(box: Document & { readonly id: string }): () => void {
   });
   const ended = new AbortController();
   const heard = ({ key, newValue }: StorageEvent) => {
-    const kept = key === keyOf(id) && newValue !== known ? readKept(newValue) : undefined;
-    if (!kept) return;
-    known = newValue!;
+    const kept = key === keyOf(id) ? readKept(newValue) : undefined;
+    if (!kept || contentOf(kept) === known) return;
+    known = contentOf(kept);
     box.replace(kept.written, kept.fileName, texts.otherTab);
   };
   addEventListener('storage', heard, { signal: ended.signal });

@@ -89,3 +89,34 @@ it('what cannot be read is put aside, a box as well as the list', async () => {
   b.chooseBox(id);
   expect([...local.values()]).toContain('{"written":');
 });
+
+it('boxes that are not in view are copied, renamed and removed on the shelf, the one in view too', async () => {
+  const a = await openTab();
+  a.addBox({ ...boxNamed('first'), notes: 'in the shed' });
+  a.addBox(boxNamed('second'));
+  const entry = (name: string) => a.boxEntries.value.find((box) => box.name === name)!;
+  expect(entry('first').notes).toBe('in the shed');
+  expect(a.copyBox(entry('first'))).toBe(true);
+  expect(a.renameBox(entry('first'), 'third')).toBe(true);
+  expect(a.renameBox(entry('second'), 'fourth')).toBe(true);
+  expect(a.openBox.value!.written.value).toEqual(boxNamed('fourth'));
+  expect(a.boxEntries.value.map(({ name }) => name).sort()).toEqual(['first (copy)', 'fourth', 'third']);
+  const putBack = a.removeBox(entry('third').id);
+  expect(a.openBox.value!.written.value).toEqual(boxNamed('fourth'));
+  expect(a.names().sort()).toEqual(['first (copy)', 'fourth']);
+  putBack();
+  expect((await openTab()).names().sort()).toEqual(['first (copy)', 'fourth', 'third']);
+});
+
+it('a box that is only looked at keeps the date of its last change', async () => {
+  const a = await openTab();
+  a.addBox(boxNamed('first'));
+  a.addBox(boxNamed('second'));
+  const first = a.boxEntries.value.find(({ name }) => name === 'first')!;
+  a.shelveBox({ ...first, changed: 5 }, first.id);
+  a.chooseBox(first.id);
+  expect(a.boxEntries.value.find(({ name }) => name === 'first')!.changed).toBe(5);
+  a.openBox.value!.edit(['notes'], 'now');
+  a.chooseBox(a.boxEntries.value.find(({ name }) => name === 'second')!.id);
+  expect(a.boxEntries.value.find(({ name }) => name === 'first')!.changed).toBeGreaterThan(5);
+});

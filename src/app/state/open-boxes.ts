@@ -1,7 +1,14 @@
 import { computed, type ReadonlySignal, signal } from '@preact/signals';
-import { type BoxDescription, type BoxRead, isRecord, readBoxValue, type WrittenBox } from '../../engine/index.ts';
-import { findView as texts } from '../../outputs/words/index.ts';
-import { keepBox, keptBox, keptBoxIds, removeKeptBox } from './box-keeper.ts';
+import {
+  type BoxDescription,
+  type BoxRead,
+  isRecord,
+  readBoxValue,
+  type WrittenBox,
+  withValueAt,
+} from '../../engine/index.ts';
+import { keptBoxWords as boxWords, findView as texts } from '../../outputs/words/index.ts';
+import { type KeptBox, keepBox, keptBox, keptBoxIds, putKeptBox, removeKeptBox } from './box-keeper.ts';
 import { createDocument, type Document } from './document.ts';
 import type { Edited } from './edited.ts';
 
@@ -27,7 +34,10 @@ const NO_PROBLEMS: readonly never[] = [];
 const NO_STAND_INS = signal<readonly never[]>([]);
 
 /** @param beginning what it begins with; left out: what this browser keeps of it */
-function createBox(id: string, beginning = keptBox(id) ?? { written: EMPTY, fileName: texts.boxFile }): OpenBox {
+function createBox(
+  id: string,
+  beginning: Pick<KeptBox, 'written' | 'fileName'> = keptBox(id) ?? { written: EMPTY, fileName: texts.boxFile },
+): OpenBox {
   const document = createDocument(id, beginning.written, beginning.fileName);
   const reading = computed(() => readBoxValue(document.written.value));
   let last: { readonly box: BoxDescription; readonly written: WrittenBox } | undefined;
@@ -112,10 +122,60 @@ function show(box: OpenBox | undefined): void {
   before?.dispose();
 }
 
+/** Names no other box, of no other tab either. */
+const newBoxId = (): string => `box-${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`;
+
+/** A box as the shelf lists it. */
+export interface BoxEntry extends KeptBox {
+  readonly id: string;
+  readonly name: string;
+  readonly notes: string;
+}
+
+/** All boxes that are kept, changed last first. */
+export const boxEntries = computed<readonly BoxEntry[]>(() => {
+  const now = open.value;
+  const entries = shelf.value.flatMap(({ id }): BoxEntry[] => {
+    const kept = keptBox(id);
+    const box = now?.id === id ? { changed: 0, ...kept, ...contentNow(now) } : kept;
+    return box ? [{ ...box, id, name: nameOf(box.written), notes: notesOf(box.written) }] : [];
+  });
+  return entries.sort((a, b) => b.changed - a.changed);
+});
+
+const contentNow = (box: OpenBox): Pick<KeptBox, 'written' | 'fileName'> => ({
+  written: box.written.value,
+  fileName: box.fileName.value,
+});
+
+const notesOf = (written: unknown): string =>
+  isRecord(written) && typeof written.notes === 'string' ? written.notes : '';
+
+/** One more box, on the shelf only. @returns whether the browser keeps it */
+export function shelveBox(box: KeptBox, id = newBoxId()): boolean {
+  if (!putKeptBox(id, box)) return false;
+  put((boxes) => [...boxes.filter((one) => one.id !== id), { id, name: nameOf(box.written) }]);
+  return true;
+}
+
+/** One more box with the same parts, on the shelf only. @returns as `shelveBox` */
+export function copyBox({ written, fileName, name }: BoxEntry): boolean {
+  const copied = withValueAt(written, ['name'], boxWords.copyOf(name));
+  return shelveBox({ written: copied, fileName, changed: Date.now() });
+}
+
+export function renameBox({ id, written, fileName }: BoxEntry, name: string): boolean {
+  const now = open.peek();
+  if (now?.id !== id)
+    return shelveBox({ written: withValueAt(written, ['name'], name), fileName, changed: Date.now() }, id);
+  now.edit(['name'], name, { label: boxWords.renamed });
+  put((boxes) => boxes.map((one) => (one.id === id ? { id, name } : one)));
+  return true;
+}
+
 /** One more box, which comes into view. @param written none: an empty one */
 export function addBox(written: unknown = EMPTY, fileName: string = texts.boxFile): void {
-  // Names no other box, of no other tab either.
-  const id = `box-${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 10)}`;
+  const id = newBoxId();
   show(createBox(id, { written, fileName }));
   put((boxes) => [...boxes, { id, name: nameOf(written) }]);
 }
@@ -139,9 +199,16 @@ export function chooseBox(id: string): void {
   if (open.peek()?.id !== id && shelf.peek().some((one) => one.id === id)) show(createBox(id));
 }
 
-/** Takes the box in view off the shelf; another comes into view. @returns what puts it back */
-export function removeBox(): () => void {
+/** Takes a box off the shelf; for the one in view another comes into view. @returns what puts it back */
+export function removeBox(id = open.peek()?.id): () => void {
   const box = open.peek();
+  if (box?.id !== id) {
+    const kept = id === undefined ? undefined : keptBox(id);
+    if (id === undefined || !kept) return () => {};
+    put((boxes) => boxes.filter((one) => one.id !== id));
+    removeKeptBox(id);
+    return () => void shelveBox(kept, id);
+  }
   if (!box) return () => {};
   const [written, fileName] = [box.written.peek(), box.fileName.peek()];
   show(undefined);
@@ -155,7 +222,7 @@ export function removeBox(): () => void {
 /** The list as another tab has changed it; a box that it removed goes from view, it can be put back there. */
 function heard({ key }: StorageEvent): void {
   if (key !== SHELF_KEY) return;
-  shelf.value = keptShelf() ?? shelf.peek();
+  shelf.value = [...(keptShelf() ?? shelf.peek())];
   const box = open.peek();
   if (!box || shelf.peek().some(({ id }) => id === box.id)) return;
   const next = shelf.peek().at(0);

@@ -1,6 +1,7 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { OpenSet } from './open-sets.ts';
+import type { Places } from './shelf/places.ts';
 import type { Shelf } from './shelf/shelf.ts';
 
 /** The open set that the components inside are about; the page gives one around them all. */
@@ -13,3 +14,8 @@ export const useOpenSet = (): OpenSet => useContext(SetContext);
 export const ShelfContext = createContext(undefined as unknown as Shelf);
 
 export const useShelf = (): Shelf => useContext(ShelfContext);
+
+/** The kept places of the page. */
+export const PlacesContext = createContext(undefined as unknown as Places);
+
+export const usePlaces = (): Places => useContext(PlacesContext);

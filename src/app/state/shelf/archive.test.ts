@@ -5,7 +5,7 @@ import { readLog, writeLog } from '../../../engine/index.ts';
 import type { StoredDocument } from '../document-store.ts';
 import { DEMO, EXAMPLES } from '../examples.ts';
 import { type Kept, keptText, readKept } from '../kept.ts';
-import { makeArchive, readArchive } from './archive.ts';
+import { type KeptBeside, makeArchive, readArchive } from './archive.ts';
 import { joinedLogs } from './log-text.ts';
 import { entryOf, onTheShelf, type ShelfEntry } from './shelf-entry.ts';
 import type { SetVersion } from './versions.ts';
@@ -43,6 +43,16 @@ function shelfOf() {
   };
 }
 
+/** Boxes and places in memory. */
+function besideOf(boxes: readonly KeptBeside[] = [], places: readonly KeptBeside[] = []) {
+  const here = { boxes: [...boxes], places: [...places] };
+  const sort = (name: keyof typeof here) => ({
+    all: () => here[name],
+    add: async (one: KeptBeside) => here[name].push(one) > 0,
+  });
+  return { here, boxes: sort('boxes'), places: sort('places') };
+}
+
 const example = JSON.parse(DEMO.text) as object;
 const other = JSON.parse(EXAMPLES.find(({ file }) => file !== DEMO.file)!.text) as object;
 const setOf = (written: unknown): Kept => ({ revision: 3, written, fileName: 'shed.json', isSaved: true, tab: 'x' });
@@ -59,22 +69,48 @@ it('an archive holds every set with its versions, and comes back whole on anothe
   const heard = (station: string) =>
     writeLog([{ time: '2026-10-03T20:05+01:00', station, heard: 'faint', remark: '"quoted", =1' }]);
   await here.changeLog('a', () => heard('Saltmarsh Radio'));
-  const { blob: archive } = await makeArchive(here, [...here.listed.values()]);
+  const { blob: archive } = await makeArchive(here, [...here.listed.values()], besideOf());
   const there = shelfOf();
-  expect(await readArchive(there, archive)).toEqual({ added: 2, merged: 0, same: 0, leftOut: [] });
+  expect(await readArchive(there, archive, besideOf())).toEqual({
+    added: 2,
+    merged: 0,
+    same: 0,
+    boxes: 0,
+    places: 0,
+    leftOut: [],
+  });
   for (const id of ['a', 'b']) {
     expect((await there.kept(id))!.written).toEqual((await here.kept(id))!.written);
     expect(await there.versions(id)).toEqual(await here.versions(id));
     expect(there.listed.get(id)).toEqual(here.listed.get(id));
   }
   await there.changeLog('a', (text) => joinedLogs(text, heard('Radio Alder')));
-  expect(await readArchive(there, archive)).toEqual({ added: 0, merged: 0, same: 2, leftOut: [] });
+  expect(await readArchive(there, archive, besideOf())).toEqual({
+    added: 0,
+    merged: 0,
+    same: 2,
+    boxes: 0,
+    places: 0,
+    leftOut: [],
+  });
   const logged = readLog((await there.log('a'))!).entries;
   expect(logged.map(({ station, remark }) => [station, remark])).toEqual([
     ['Saltmarsh Radio', '"quoted", =1'],
     ['Radio Alder', '"quoted", =1'],
   ]);
   expect(await there.versions('a')).toEqual(await here.versions('a'));
+});
+
+it('boxes and places come along, each once, and one that differs is one more', async () => {
+  const box = { written: { format: 'faintwave-box/1', name: 'Shed' }, fileName: 'shed.json', changed: 7 };
+  const place = { written: { name: 'Fen end', stations: [] }, changed: 8 };
+  const { blob } = await makeArchive(shelfOf(), [], besideOf([box], [place]));
+  const there = besideOf([], [{ written: { name: 'Fen end', stations: [], sunspots: 9 }, changed: 1 }]);
+  expect(await readArchive(shelfOf(), blob, there)).toMatchObject({ boxes: 1, places: 1, leftOut: [] });
+  expect(there.here.boxes).toEqual([{ ...box, file: 'boxes/shed-1.json' }]);
+  expect(there.here.places).toHaveLength(2);
+  expect(there.here.places[1]).toMatchObject(place);
+  expect(await readArchive(shelfOf(), blob, there)).toMatchObject({ boxes: 0, places: 0, leftOut: [] });
 });
 
 it('merging loses neither of two states: the earlier becomes a version', async () => {
@@ -84,10 +120,10 @@ it('merging loses neither of two states: the earlier becomes a version', async (
   ]) {
     const here = shelfOf();
     await put(here, 'a', { ...example, name: 'of the archive' }, hereAt);
-    const { blob: archive } = await makeArchive(here, [...here.listed.values()]);
+    const { blob: archive } = await makeArchive(here, [...here.listed.values()], besideOf());
     const there = shelfOf();
     await put(there, 'a', { ...example, name: 'of the shelf' }, thereAt);
-    expect(await readArchive(there, archive)).toMatchObject({ added: 0, merged: 1 });
+    expect(await readArchive(there, archive, besideOf())).toMatchObject({ added: 0, merged: 1 });
     const states = [(await there.kept('a'))!.written, ...(await there.versions('a')).map(({ written }) => written)];
     expect(states.map((written) => (written as { name: string }).name)).toEqual(
       hereAt > thereAt ? ['of the archive', 'of the shelf'] : ['of the shelf', 'of the archive'],
@@ -102,7 +138,14 @@ it('descriptions without a list are added, files without a set are named, other 
       zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)]))) as never,
     ]);
   const plain = blob({ 'mine/a.json': DEMO.text, 'b.json': '[1]', 'c.json': '{"format":', 'notes.txt': 'x' });
-  expect(await readArchive(shelf, plain)).toEqual({ added: 1, merged: 0, same: 0, leftOut: ['b.json', 'c.json'] });
+  expect(await readArchive(shelf, plain, besideOf())).toEqual({
+    added: 1,
+    merged: 0,
+    same: 0,
+    boxes: 0,
+    places: 0,
+    leftOut: ['b.json', 'c.json'],
+  });
   expect((await shelf.kept('new-1'))!.written).toEqual(example);
   const hostile = blob({
     'shelf.json': JSON.stringify({
@@ -111,24 +154,24 @@ it('descriptions without a list are added, files without a set are named, other 
     }),
     'a.json': JSON.stringify(other),
   });
-  expect(await readArchive(shelf, hostile)).toMatchObject({ added: 1, leftOut: [] });
+  expect(await readArchive(shelf, hostile, besideOf())).toMatchObject({ added: 1, leftOut: [] });
   expect(shelf.listed.has('../x')).toBe(false);
   for (const bad of [new Blob([]), new Blob(['no archive']), blob({ 'a.txt': 'x' })])
-    expect(await readArchive(shelf, bad)).toEqual({ refused: 'not-an-archive' });
+    expect(await readArchive(shelf, bad, besideOf())).toEqual({ refused: 'not-an-archive' });
   // Unpacks to more than any archive of the page holds.
   const bomb = blob({ 'a.json': ' '.repeat(210e6) });
-  expect(await readArchive(shelf, bomb)).toEqual({ refused: 'too-large' });
+  expect(await readArchive(shelf, bomb, besideOf())).toEqual({ refused: 'too-large' });
 });
 
 it('a set that was deleted comes back from an archive, also one that went on since', async () => {
   for (const name of ['as archived', 'later']) {
     const here = shelfOf();
     await put(here, 'a', { ...example, name: 'as archived' }, 1000);
-    const { blob } = await makeArchive(here, [...here.listed.values()]);
+    const { blob } = await makeArchive(here, [...here.listed.values()], besideOf());
     await put(here, 'a', { ...example, name }, 2000);
     await here.put('a', { version: { at: 1500, written: { ...example, name: 'as archived' } } });
     await here.put('a', { entry: { ...here.listed.get('a')!, deleted: 3000 } });
-    expect(await readArchive(here, blob)).toMatchObject({ added: 0, same: 1 });
+    expect(await readArchive(here, blob, besideOf())).toMatchObject({ added: 0, same: 1 });
     expect(here.entries.peek()).toMatchObject([{ id: 'a', name }]);
     expect(here.listed.get('a')!.deleted).toBeUndefined();
   }
@@ -137,12 +180,12 @@ it('a set that was deleted comes back from an archive, also one that went on sin
 it('the set that every browser begins with is added once', async () => {
   const here = shelfOf();
   await put(here, 'first', { ...example, name: 'begun with' }, 1000);
-  const { blob } = await makeArchive(here, [...here.listed.values()]);
+  const { blob } = await makeArchive(here, [...here.listed.values()], besideOf());
   const there = shelfOf();
   await put(there, 'first', { ...example, name: 'another' }, 1000);
-  expect(await readArchive(there, blob)).toMatchObject({ added: 1, same: 0 });
-  expect(await readArchive(there, blob)).toMatchObject({ added: 0, same: 1 });
-  expect(await readArchive(here, blob)).toMatchObject({ added: 0, same: 1 });
+  expect(await readArchive(there, blob, besideOf())).toMatchObject({ added: 1, same: 0 });
+  expect(await readArchive(there, blob, besideOf())).toMatchObject({ added: 0, same: 1 });
+  expect(await readArchive(here, blob, besideOf())).toMatchObject({ added: 0, same: 1 });
   expect(
     there.entries
       .peek()
@@ -164,13 +207,15 @@ it('what cannot be read or kept is told, and the rest is in its place', async ()
       versions: (id) => (id === 'b' ? failing() : here.versions(id)),
     },
     [...here.listed.values()],
+    besideOf(),
   );
-  expect(told).toEqual({ sets: 2, leftOut: ['a'], inPart: ['b'] });
+  expect(told).toEqual({ sets: 2, boxes: 0, places: 0, leftOut: ['a'], inPart: ['b'] });
   const there = shelfOf();
   const outcome = await readArchive(
     { ...there, put: (id, document) => (id === 'b' ? failing() : there.put(id, document)) },
     blob,
+    besideOf(),
   );
-  expect(outcome).toEqual({ added: 1, merged: 0, same: 0, leftOut: ['sets/b-b.json'] });
+  expect(outcome).toEqual({ added: 1, merged: 0, same: 0, boxes: 0, places: 0, leftOut: ['sets/b-b.json'] });
   expect(there.entries.peek().map(({ id }) => id)).toEqual(['c']);
 });

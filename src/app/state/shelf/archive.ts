@@ -1,5 +1,5 @@
 import { strFromU8, strToU8, Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate';
-import { description, isRecord, writeText } from '../../../engine/index.ts';
+import { description, isRecord, valueAtPath, writeText } from '../../../engine/index.ts';
 import { fileStem } from '../download.ts';
 import { type Kept, keptText } from '../kept.ts';
 import { FIRST_ID } from '../open-sets.ts';
@@ -25,6 +25,31 @@ interface Listed {
   readonly log?: string;
 }
 
+/** A box or a place, as the list in an archive names it. */
+interface ListedBeside {
+  readonly file: string;
+  readonly fileName?: string;
+  readonly changed: number;
+}
+
+/** What is kept beside the sets: boxes of parts, and places. */
+export interface KeptBeside {
+  readonly written: unknown;
+  readonly fileName?: string;
+  readonly changed: number;
+}
+
+/** Where it is kept. */
+export interface BesideShelf {
+  readonly all: () => readonly KeptBeside[];
+  /** One more. @returns whether it could be kept */
+  readonly add: (one: KeptBeside) => Promise<boolean>;
+}
+
+/** Each sort of it has its own folder. */
+const BESIDE = ['boxes', 'places'] as const;
+type Beside = { readonly [Sort in (typeof BESIDE)[number]]: BesideShelf };
+
 /** Ends this task, so that the page can draw. */
 const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
@@ -33,6 +58,8 @@ export interface ArchiveMade {
   readonly blob: Blob;
   /** How many sets are in it. */
   readonly sets: number;
+  readonly boxes: number;
+  readonly places: number;
   /** Names of sets that could not be read. */
   readonly leftOut: readonly string[];
   /** Names of sets that are in it without their versions or their log, which could not be read. */
@@ -40,12 +67,13 @@ export interface ArchiveMade {
 }
 
 /**
- * All sets with their versions, as they are kept, in one ZIP archive of descriptions and a list.
+ * All sets with their versions, as they are kept, and all boxes and places, in one ZIP archive of descriptions and a list.
  * @param progress is told how many sets are in it
  */
 export async function makeArchive(
   shelf: Pick<Shelf, 'kept' | 'versions' | 'log'>,
   entries: readonly ShelfEntry[],
+  beside: Beside,
   progress: (done: number) => void = () => {},
 ): Promise<ArchiveMade> {
   const parts: Uint8Array<ArrayBuffer>[] = [];
@@ -88,11 +116,21 @@ export async function makeArchive(
     const id = entry.id === FIRST_ID ? undefined : entry.id;
     list.push({ id, file, log, fileName: entry.fileName, changed: entry.changed, versions });
   }
-  put(LIST, JSON.stringify({ format: ARCHIVE_FORMAT, sets: list }, null, 2));
+  const [boxes, places] = BESIDE.map((sort) =>
+    beside[sort].all().map(({ written, fileName, changed }, i): ListedBeside => {
+      const file = `${sort}/${fileStem(nameOf(written), sort)}-${i + 1}.json`;
+      put(file, writeText(written));
+      return { file, fileName, changed };
+    }),
+  );
+  put(LIST, JSON.stringify({ format: ARCHIVE_FORMAT, sets: list, boxes, places }, null, 2));
   zip.end();
   if (failure) throw failure;
-  return { blob: new Blob(parts, { type: 'application/zip' }), sets: list.length, leftOut, inPart };
+  const blob = new Blob(parts, { type: 'application/zip' });
+  return { blob, sets: list.length, boxes: boxes.length, places: places.length, leftOut, inPart };
 }
+
+const nameOf = (written: unknown): string => String(valueAtPath(written, ['name']) ?? '');
 
 /** What became of an archive. */
 export interface ArchiveRead {
@@ -100,6 +138,9 @@ export interface ArchiveRead {
   /** The set was here and differed: one of the two is now a version of the other. */
   readonly merged: number;
   readonly same: number;
+  /** Boxes and places that were added; what is here already in the same state is not. */
+  readonly boxes: number;
+  readonly places: number;
   /** Files that hold no set, or whose set could not be kept whole. */
   readonly leftOut: readonly string[];
 }
@@ -118,6 +159,7 @@ export async function readArchive(
     'entries' | 'kept' | 'versions' | 'put' | 'refresh' | 'isOpen' | 'changedAt' | 'newSetId' | 'now' | 'changeLog'
   >,
   file: Blob,
+  beside: Beside,
   progress: (done: number, all: number) => void = () => {},
 ): Promise<ArchiveRead | { readonly refused: ArchiveRefusal }> {
   const files = await unzipped(file);
@@ -129,8 +171,18 @@ export async function readArchive(
     leftOut.push(name);
     return undefined;
   };
-  const count = { added: 0, merged: 0, same: 0 };
+  const count = { added: 0, merged: 0, same: 0, boxes: 0, places: 0 };
   const listed = listOf(files, shelf.now());
+  const takeBeside = async (sort: (typeof BESIDE)[number]): Promise<void> => {
+    const here = new Set(beside[sort].all().map(({ written }) => JSON.stringify(written)));
+    for (const one of besideOf(files, sort, shelf.now())) {
+      await nextTurn();
+      const written = parsed(files.get(one.file));
+      if (isRecord(written) && here.has(JSON.stringify(written))) continue;
+      if (isRecord(written) && (await beside[sort].add({ ...one, written }).catch(() => false))) count[sort]++;
+      else leftOut.push(one.file);
+    }
+  };
   const take = async (one: Listed): Promise<void> => {
     const written = read(one.file);
     if (written === undefined) return;
@@ -158,6 +210,7 @@ export async function readArchive(
       progress(done + 1, listed.length);
       await nextTurn();
     }
+    for (const sort of BESIDE) await takeBeside(sort);
   } finally {
     await shelf.refresh();
   }
@@ -211,6 +264,23 @@ function listOf(files: ReadonlyMap<string, string>, now: number): readonly Liste
   return [...files.keys()]
     .filter((name) => name.endsWith('.json'))
     .map((file) => ({ file, fileName: file.split('/').pop() ?? file, changed: now, versions: [] }));
+}
+
+/** Boxes or places that the list of an archive names. */
+function besideOf(files: ReadonlyMap<string, string>, sort: (typeof BESIDE)[number], now: number): ListedBeside[] {
+  const list = parsed(files.get(LIST));
+  const all = isRecord(list) && list.format === ARCHIVE_FORMAT ? list[sort] : undefined;
+  return (Array.isArray(all) ? all : []).flatMap((one: unknown): ListedBeside[] =>
+    isRecord(one) && typeof one.file === 'string'
+      ? [
+          {
+            file: one.file,
+            changed: isTime(one.changed) ? one.changed : now,
+            ...(typeof one.fileName === 'string' ? { fileName: one.fileName } : {}),
+          },
+        ]
+      : [],
+  );
 }
 
 const isTime = (value: unknown): value is number => typeof value === 'number' && value > 0 && Number.isFinite(value);

@@ -45,7 +45,10 @@ export const goneForGood = (entries: readonly ShelfEntry[], now: number): readon
   entries.filter(({ deleted }) => deleted !== undefined && now - deleted > DELETED_FOR_MS);
 
 /** Those in whose name, notes or file name every word of the text is. */
-export function searchShelf(entries: readonly ShelfEntry[], text: string): readonly ShelfEntry[] {
+export function searchShelf<Entry extends Pick<ShelfEntry, 'name' | 'notes' | 'fileName'>>(
+  entries: readonly Entry[],
+  text: string,
+): readonly Entry[] {
   const words = text.toLowerCase().split(/\s+/).filter(Boolean);
   if (words.length === 0) return entries;
   return entries.filter(({ name, notes, fileName }) => {

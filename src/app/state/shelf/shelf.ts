@@ -1,6 +1,7 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
 import { isRecord, valueAtPath, withValueAt } from '../../../engine/index.ts';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
+import { followStations } from '../../description/follow-stations.ts';
 import { type Reading, readingAsSent, readWithStandIns } from '../../description/stand-ins.ts';
 import { SHORT_TEXT } from '../../workers/reading.ts';
 import type { Keeping } from '../autosave.ts';
@@ -33,6 +34,8 @@ export interface Shelf extends OpeningPlace {
   /** One more set with the same description, on the shelf only. */
   readonly copy: (id: string) => Promise<void>;
   readonly rename: (id: string, name: string) => Promise<void>;
+  /** Changes the description of a set, open or not; how it was before becomes a version. @returns whether it is done */
+  readonly changeSet: (id: string, make: (written: unknown) => unknown, label: string) => Promise<boolean>;
   /** It can be had back from the message, and for thirty days. */
   readonly remove: (id: string) => Promise<void>;
   /** Deleted and still to be had back, latest first. */
@@ -74,6 +77,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   const entries = signal<readonly ShelfEntry[] | undefined>(undefined);
   const deleted = signal<readonly ShelfEntry[]>([]);
   const isBlocked = signal(false);
+  const { idsNow, keptNow, kept } = whatIsKept(store, keeping);
   const openSet = (id: string): OpenSet | undefined => sets.all.peek().find((set) => set.id === id);
 
   /** The set before one that was opened, as it was left. */
@@ -117,33 +121,6 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
       deleted.value = gone;
       isBlocked.value = !isThere;
     });
-  }
-
-  const idsNow = (): readonly string[] => {
-    try {
-      return store.idsNow();
-    } catch {
-      return [];
-    }
-  };
-  const keptNow = (id: string): Kept | undefined => {
-    try {
-      return readKept(store.readNow(id) ?? '');
-    } catch {
-      return undefined;
-    }
-  };
-
-  /** The later of what the two places have, or what is open. */
-  async function kept(id: string): Promise<Kept | undefined> {
-    const open = keeping.keptOf(id);
-    if (open) return open;
-    const near = keptNow(id);
-    const far = await store.readText(id).then(
-      (text) => (text === undefined ? undefined : readKept(text)),
-      () => undefined,
-    );
-    return near && (!far || near.revision >= far.revision) ? near : far;
   }
 
   /** Opens a set in the place of the one in focus, which stays on the shelf. */
@@ -204,6 +181,19 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     } finally {
       await changed();
     }
+  }
+
+  /** A set that is not open here gets another description. @returns whether it is kept */
+  async function changeClosed(id: string, from: Kept, written: unknown, version?: SetVersion): Promise<boolean> {
+    const next: Kept = { ...from, revision: from.revision + 1, written, isSaved: false, tab: tabs.own };
+    const text = keptText(next);
+    try {
+      if (keptNow(id)) store.writeNow(id, text);
+    } catch {
+      // The disk gets it too, as a later revision than the first place has.
+    }
+    tabs.tell(id, text);
+    return write(id, { text, entry: entryOf(id, next, now()), version });
   }
 
   const entryNow = (id: string): ShelfEntry | undefined => entries.peek()?.find((entry) => entry.id === id);
@@ -270,22 +260,20 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
         return;
       }
       const from = await kept(id);
-      if (!from) return;
-      const renamed: Kept = {
-        ...from,
-        revision: from.revision + 1,
-        written: withValueAt(from.written, ['name'], name),
-        isSaved: false,
-        tab: tabs.own,
-      };
-      const text = keptText(renamed);
-      try {
-        if (keptNow(id)) store.writeNow(id, text);
-      } catch {
-        // The disk gets it too, as a later revision than the first place has.
+      if (from) await changeClosed(id, from, withValueAt(from.written, ['name'], name));
+    },
+    async changeSet(id, make, label) {
+      const isOpen = openSet(id);
+      if (isOpen) {
+        isOpen.endRun();
+        isOpen.change(make, { label });
+        await refresh();
+        return true;
       }
-      tabs.tell(id, text);
-      await write(id, { text, entry: entryOf(id, renamed, now()) });
+      const from = await kept(id);
+      if (!from) return false;
+      const { written } = followStations(from.written, { written: make(from.written), also: [] });
+      return changeClosed(id, from, written, { at: now(), written: from.written });
     },
     async remove(id) {
       const entry = entryNow(id);
@@ -318,6 +306,37 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     now,
   };
   return shelf;
+}
+
+/** Sets as they are kept, wherever that is. */
+function whatIsKept(store: DocumentStore, keeping: Keeping) {
+  const idsNow = (): readonly string[] => {
+    try {
+      return store.idsNow();
+    } catch {
+      return [];
+    }
+  };
+  const keptNow = (id: string): Kept | undefined => {
+    try {
+      return readKept(store.readNow(id) ?? '');
+    } catch {
+      return undefined;
+    }
+  };
+
+  /** The later of what the two places have, or what is open. */
+  async function kept(id: string): Promise<Kept | undefined> {
+    const open = keeping.keptOf(id);
+    if (open) return open;
+    const near = keptNow(id);
+    const far = await store.readText(id).then(
+      (text) => (text === undefined ? undefined : readKept(text)),
+      () => undefined,
+    );
+    return near && (!far || near.revision >= far.revision) ? near : far;
+  }
+  return { idsNow, keptNow, kept };
 }
 
 const exampleTexts = new Map(EXAMPLES.map(({ file, text }) => [file, text]));

@@ -1,12 +1,14 @@
 import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
 import { isBeginning } from '../../state/begin.ts';
-import { useOpenSet, useShelf } from '../../state/set-context.ts';
-import { searchShelf } from '../../state/shelf/shelf-entry.ts';
+import { useOpenSet, usePlaces, useShelf } from '../../state/set-context.ts';
+import { type ShelfEntry, searchShelf } from '../../state/shelf/shelf-entry.ts';
 import { ArchiveButtons } from './ArchiveButtons.tsx';
 import { CompareButton } from './CompareSets.tsx';
 import { ShareLink } from './ShareLink.tsx';
+import { ShelfBoxes } from './ShelfBoxes.tsx';
 import { ShelfCard } from './ShelfCard.tsx';
+import { ShelfPlaces } from './ShelfPlaces.tsx';
 import { Versions } from './Versions.tsx';
 import { WriteUpCard } from './WriteUpCard.tsx';
 import './shelf.css';
@@ -14,7 +16,7 @@ import './shelf.css';
 /** More are shown when asked for, so that hundreds of sets are searched within a keystroke. */
 const AT_ONCE = 24;
 
-/** All sets of this browser, and of the one in focus its link and versions. */
+/** All sets, boxes and places of this browser, and of the set in focus its link and versions. */
 export function ShelfView() {
   const shelf = useShelf();
   const { id } = useOpenSet();
@@ -24,13 +26,25 @@ export function ShelfView() {
   const found = useMemo(() => searchShelf(entries ?? [], search), [entries, search]);
   useEffect(() => void shelf.refresh(), [shelf]);
   const title = useRef<HTMLHeadingElement>(null);
+  const [kind, setKind] = useState<keyof typeof texts.kind>('sets');
+  const places = usePlaces();
+  useEffect(() => void places.refresh(), [places]);
+  const onGone = () => title.current?.focus({ preventScroll: true });
   return (
     <section class="shelf" aria-labelledby="shelf-title">
       <div class="shelf-sets">
         <h2 id="shelf-title" ref={title} tabIndex={-1}>
           {texts.title}
         </h2>
-        <p class="about">{texts.about}</p>
+        <fieldset class="shelf-kinds">
+          <legend class="visually-hidden">{texts.kinds}</legend>
+          {(Object.keys(texts.kind) as (keyof typeof texts.kind)[]).map((one) => (
+            <button key={one} type="button" aria-pressed={kind === one} onClick={() => setKind(one)}>
+              {texts.kind[one]}
+            </button>
+          ))}
+        </fieldset>
+        {kind === 'sets' && <p class="about">{texts.about}</p>}
         {shelf.isBlocked.value && (
           <p class="problem" role="alert">
             {texts.blocked}
@@ -60,27 +74,14 @@ export function ShelfView() {
           <CompareButton />
           <ArchiveButtons />
         </div>
-        {entries && (
-          <p class="quiet" role="status">
-            {entries.length > 0 && found.length === 0 ? texts.noneFound : texts.count(found.length, entries.length)}
-          </p>
+        {kind === 'boxes' ? (
+          <ShelfBoxes search={search} onGone={onGone} />
+        ) : kind === 'places' ? (
+          <ShelfPlaces search={search} onGone={onGone} />
+        ) : (
+          <Sets found={found} all={entries?.length} most={most} onMore={setMost} onGone={onGone} />
         )}
-        <ul class="shelf-list">
-          {found.slice(0, most).map((entry) => (
-            <ShelfCard
-              key={entry.id}
-              entry={entry}
-              isOpen={entry.id === id}
-              onGone={() => title.current?.focus({ preventScroll: true })}
-            />
-          ))}
-        </ul>
-        {found.length > most && (
-          <button type="button" onClick={() => setMost(most + 200)}>
-            {texts.showMore(Math.min(200, found.length - most))}
-          </button>
-        )}
-        <Deleted />
+        {kind === 'sets' && <Deleted />}
         <Persistence />
       </div>
       <div class="shelf-one">
@@ -89,6 +90,39 @@ export function ShelfView() {
         <Versions />
       </div>
     </section>
+  );
+}
+
+interface SetsProps {
+  readonly found: readonly ShelfEntry[];
+  /** How many sets there are; undefined until it is known. */
+  readonly all: number | undefined;
+  /** How many of those found are shown. */
+  readonly most: number;
+  readonly onMore: (most: number) => void;
+  readonly onGone: () => void;
+}
+
+function Sets({ found, all, most, onMore, onGone }: SetsProps) {
+  const { id } = useOpenSet();
+  return (
+    <>
+      {all !== undefined && (
+        <p class="quiet" role="status">
+          {all > 0 && found.length === 0 ? texts.noneFound : texts.count(found.length, all)}
+        </p>
+      )}
+      <ul class="shelf-list">
+        {found.slice(0, most).map((entry) => (
+          <ShelfCard key={entry.id} entry={entry} isOpen={entry.id === id} onGone={onGone} />
+        ))}
+      </ul>
+      {found.length > most && (
+        <button type="button" onClick={() => onMore(most + 200)}>
+          {texts.showMore(Math.min(200, found.length - most))}
+        </button>
+      )}
+    </>
   );
 }
 

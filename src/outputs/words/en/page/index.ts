@@ -24,7 +24,7 @@ export { measureView, readingUnit } from './measure.ts';
 export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
 export { readingWords } from './reading.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
-export { shelfWords } from './shelf.ts';
+export { keptBoxWords, keptPlaceWords, shelfWords } from './shelf.ts';
 export { dialogWords, handbookWords, headerWords, widgetWords } from './shell.ts';
 export { impedanceSweepWords, soundCardWords } from './sound-card.ts';
 export { fileWords, problemWords, standInWords, storageWords, versionWords } from './storage.ts';

@@ -1,8 +1,59 @@
-import { counted } from '../grammar.ts';
+import { counted, listOf } from '../grammar.ts';
 
 /** The first few, and how many more there are. */
 const firstOf = (names: readonly string[]): string =>
   `${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}`;
+
+/** Places kept once for several sets. */
+export const keptPlaceWords = {
+  about:
+    'A place with its stations, kept once. A set holds its place whole, so that its file needs no other: it uses a kept place while the two are the same. To change one, change the place of the set that is open, then take it over here.',
+  add: 'Keep the place of the open set',
+  alreadyKept: 'This place is kept already.',
+  none: 'No place is kept yet.',
+  noneFound: 'No place has these words in its name or in that of a station.',
+  count: (shown: number, all: number): string =>
+    shown === all ? counted(all, 'place', 'places') : `${shown} of ${counted(all, 'place', 'places')}`,
+  unnamed: 'Place without a name',
+  stations: (count: number): string => counted(count, 'station', 'stations'),
+  usedBy: (names: readonly string[]): string => `Used by ${firstOf(names)}.`,
+  unused: 'No set on the shelf uses it.',
+  inUse: 'The open set uses it.',
+  use: 'Use for the open set',
+  useNamed: (name: string): string => `Use ${name} for the open set`,
+  takeOver: 'Take over from the open set',
+  takeOverNamed: (name: string): string => `Take over ${name} from the open set`,
+  copyOf: (name: string): string => `${name} (copy)`,
+  label: 'place',
+  used: (set: string, place: string): string => `${set} now uses ${place}.`,
+  changed: (place: string, sets: readonly string[]): string =>
+    `${place} is changed. ${firstOf(sets)} ${sets.length === 1 ? 'has' : 'have'} the place as it was before.`,
+  bring: (count: number): string => `Change it in ${counted(count, 'set', 'sets')} too`,
+  brought: (place: string, sets: number, refused: readonly string[]): string =>
+    [
+      `${place} is changed in ${counted(sets, 'set', 'sets')}.`,
+      ...(refused.length > 0
+        ? [`Not in ${firstOf(refused)}: the set could not be calculated with it, or not be kept.`]
+        : []),
+    ].join(' '),
+  undo: 'Undo',
+  removed: (name: string): string => `${name} is no longer kept. The sets that use it keep their own copy.`,
+  putBack: 'Put it back',
+  notKept: 'This browser cannot keep the place: its storage is blocked or full. Save all to an archive.',
+} as const;
+
+/** Boxes of parts, as the shelf lists them. */
+export const keptBoxWords = {
+  about: 'Boxes of parts, from which the page finds the sets that can be built.',
+  add: 'New box',
+  none: 'No box is kept yet.',
+  noneFound: 'No box has these words in its name, notes or file name.',
+  count: (shown: number, all: number): string =>
+    shown === all ? counted(all, 'box', 'boxes') : `${shown} of ${counted(all, 'box', 'boxes')}`,
+  current: 'In view',
+  copyOf: (name: string): string => `${name} (copy)`,
+  renamed: 'name',
+} as const;
 
 let format: Intl.DateTimeFormat | undefined;
 
@@ -16,6 +67,8 @@ export const shelfWords = {
   },
   about: 'Every set is kept in this browser as you work. What you open is one more set; the one before stays here.',
   search: 'Search names and notes',
+  kinds: 'What is listed',
+  kind: { sets: 'Sets', boxes: 'Boxes of parts', places: 'Places' },
   count: (shown: number, all: number): string =>
     shown === all ? counted(all, 'set', 'sets') : `${shown} of ${counted(all, 'set', 'sets')}`,
   noneFound: 'No set has these words in its name, notes or file name.',
@@ -69,9 +122,12 @@ export const shelfWords = {
   part: 'several values',
   moreDifferences: (count: number): string => `and ${count} more`,
   archiveName: (date: string): string => `faintwave-shelf-${date}.zip`,
-  archiveSaved: (sets: number): string => `Saved ${counted(sets, 'set', 'sets')} to an archive.`,
+  archiveSaved: (sets: number, boxes: number, places: number): string =>
+    `Saved ${listOf([counted(sets, 'set', 'sets'), ...(boxes > 0 ? [counted(boxes, 'box', 'boxes')] : []), ...(places > 0 ? [counted(places, 'place', 'places')] : [])])} to an archive.`,
   archiveRead: (added: number, merged: number, same: number): string =>
     `From the archive: ${added} added, ${merged} merged with the versions of sets that were here, ${same} already here.`,
+  archiveBeside: (boxes: number, places: number): string =>
+    `Added with them: ${listOf([...(boxes > 0 ? [counted(boxes, 'box', 'boxes')] : []), ...(places > 0 ? [counted(places, 'place', 'places')] : [])])}.`,
   archiveLeftOut: (names: readonly string[]): string =>
     `Left out, because they hold no set or this browser could not keep it whole: ${firstOf(names)}.`,
   archiveWithout: (names: readonly string[]): string =>
