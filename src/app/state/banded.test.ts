@@ -2,7 +2,7 @@ import { signal } from '@preact/signals';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type BandsReceived, readText, turnSwitch } from '../../engine/index.ts';
 import type { When } from '../description/when.ts';
-import { createBanded, followBands } from './banded.ts';
+import { createBanded, followBands, forgetBand } from './banded.ts';
 import { createDocument } from './document.ts';
 import { EXAMPLES } from './examples.ts';
 import type { ValidSet } from './set-reading.ts';
@@ -20,7 +20,7 @@ function switched(chosen?: number) {
   const lastValidSet = signal<ValidSet | undefined>({ set } as ValidSet);
   const stationIndex = signal<number | undefined>(chosen);
   const document = createDocument('a', JSON.parse(text), 'a.json');
-  const banded = createBanded(document);
+  const banded = createBanded(document, 'a');
   const received = (name: string, lowest: number, highest: number) => ({ name, lowest, highest });
   let heard: ((received: BandsReceived) => void) | undefined;
   const view = {
@@ -113,4 +113,29 @@ it('the band that is looked at stays when one before it in the list is removed',
   const whole = document.written.value as { bands: { name: string }[] };
   expect(whole.bands.map(({ name }) => name)).toEqual(['medium wave', 'long wave']);
   expect(banded.written.value).toEqual(turnSwitch(whole, 1));
+});
+
+it('the band that is looked at is there again when the set is opened again, until the set is gone for good', () => {
+  const local = new Map<string, string>();
+  vi.stubGlobal('localStorage', {
+    getItem: (key: string) => local.get(key) ?? null,
+    setItem: (key: string, value: string) => void local.set(key, value),
+    removeItem: (key: string) => void local.delete(key),
+  });
+  const open = () => createBanded(createDocument('a', JSON.parse(text), 'a.json'), 'a');
+  const first = open();
+  const standing = first.band.peek()!;
+  first.turnTo(1 - standing);
+  first.dispose();
+  const again = open();
+  expect(again.band.peek()).toBe(1 - standing);
+  again.turnTo(standing);
+  again.turnTo(1 - standing);
+  again.dispose();
+  expect(open().band.peek()).toBe(1 - standing);
+  forgetBand('a');
+  expect(open().band.peek()).toBe(standing);
+  local.set('faintwave.band.a', '"long"');
+  expect(open().band.peek()).toBe(standing);
+  vi.unstubAllGlobals();
 });

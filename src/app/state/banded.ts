@@ -4,6 +4,7 @@ import { bandNames, onBand, pathOnBand, withoutBand } from '../description/on-ba
 import type { BandsQuestion } from '../workers/engine.worker.ts';
 import type { Latest } from '../workers/latest.ts';
 import type { Document } from './document.ts';
+import { forgetKept, type Keeps, keptWithSet } from './kept-with-set.ts';
 import type { SetReading } from './set-reading.ts';
 import type { SetView } from './set-view.ts';
 import type { SetWorkers } from './set-workers.ts';
@@ -23,15 +24,29 @@ export interface SetBands {
   readonly chooseOnBestBand: (station: number) => void;
 }
 
+/** The band that is looked at, no part of the description: a set is loaded again as it was left. */
+const KEPT_BAND: Keeps<number | undefined> = {
+  name: 'band',
+  read: (stored) => (Number.isSafeInteger(stored) && (stored as number) >= 0 ? (stored as number) : undefined),
+  worth: (band) => band,
+};
+
+/** Of a set that is gone for good. */
+export const forgetBand = (id: string): void => forgetKept(KEPT_BAND, id);
+
 /**
  * A document as it is with its switch on the band that is looked at: what is read is of that band, what is changed goes back
  * to where the description has it. The description itself stays on the band that it stands on.
  */
-export function createBanded(document: Document): Pick<SetBands, 'whole' | 'band' | 'turnTo' | 'removeBand'> &
+export function createBanded(
+  document: Document,
+  id: string,
+): Pick<SetBands, 'whole' | 'band' | 'turnTo' | 'removeBand'> &
   Pick<Document, 'written' | 'valueChange' | 'edit' | 'change' | 'amend'> & {
     readonly standing: ReadonlySignal<number | undefined>;
+    readonly dispose: () => void;
   } {
-  const chosen = signal<number | undefined>(undefined);
+  const { value: chosen, dispose } = keptWithSet(KEPT_BAND, id);
   const standing = computed(() => standingBand(document.written.value));
   const band = computed(() => {
     const now = chosen.value;
@@ -52,6 +67,7 @@ export function createBanded(document: Document): Pick<SetBands, 'whole' | 'band
     standing,
     band,
     written,
+    dispose,
     valueChange,
     turnTo: (to) => {
       chosen.value = to;

@@ -47,12 +47,13 @@ export function forgetKept(keeps: { readonly name: string }, id: string): void {
 /** @param id of the set. */
 export function keptWithSet<T>(keeps: Keeps<T>, id: string): KeptWithSet<T> {
   const key = keyOf(keeps, id);
-  const before = keeps.read(stored(key));
+  let before = keeps.read(stored(key));
   const value = signal(before);
   const isKept = signal(true);
   const dispose = effect(() => {
     const now = value.value;
     if (now === before) return;
+    before = now;
     const worth = keeps.worth(now);
     try {
       if (worth === undefined) localStorage.removeItem(key);

@@ -48,7 +48,7 @@ function openSet(
   const document = createDocument(id, description, fileName);
   const reading = createSetReading(document, workers, read);
   const view = createSetView(reading.lastValidSet);
-  const banded = createBanded(document);
+  const banded = createBanded(document, id);
   const onBand = readingOnBand(reading, banded);
   const bands = followBands(reading, banded, view, workers, hasFocus);
   const reception = createReception(onBand.lastValidSet, view, workers, hasFocus);
@@ -72,7 +72,7 @@ function openSet(
     ...measuring,
     ...faults,
     dispose() {
-      for (const part of [faults, measuring, curves, wanted, reception, bands, view, reading]) part.dispose();
+      for (const part of [faults, measuring, curves, wanted, reception, bands, banded, view, reading]) part.dispose();
       dismissAllOf(id);
     },
   };

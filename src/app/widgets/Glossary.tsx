@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'preact/hooks';
 import { type GlossaryId, glossary, glossaryInOrder, glossaryWords as texts } from '../../outputs/words/index.ts';
 import { glossaryAt } from '../state/glossary.ts';
+import { TermPicture } from './TermPicture.tsx';
 
 const idOf = (id: GlossaryId): string => `term-${id}`;
 
@@ -32,6 +33,7 @@ export function Glossary() {
             <dt>{term}</dt>
             <dd>
               {text} {also && <span class="quiet">{texts.also(also)}</span>}
+              <TermPicture id={id} />
               {related && (
                 <p class="glossary-related">
                   {texts.related}{' '}

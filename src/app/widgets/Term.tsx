@@ -1,6 +1,7 @@
-import { useId, useRef } from 'preact/hooks';
+import { useEffect, useId, useRef, useState } from 'preact/hooks';
 import { type GlossaryId, glossary, glossaryWords as texts } from '../../outputs/words/index.ts';
 import { glossaryAt } from '../state/glossary.ts';
+import { TermPicture } from './TermPicture.tsx';
 
 /** Kept free between the note, its label and the edges of the window, px. */
 const GAP = 8;
@@ -10,6 +11,8 @@ export function Term({ id, label }: { readonly id: GlossaryId; readonly label: s
   const noteId = useId();
   const button = useRef<HTMLButtonElement>(null);
   const note = useRef<HTMLDivElement>(null);
+  // A page has many terms: each is drawn when it is asked for.
+  const [isOpen, setOpen] = useState(false);
   const { term, text } = glossary[id];
   // Below its label, or above it where there is no room, and never over an edge of the window.
   const place = () => {
@@ -21,15 +24,27 @@ export function Term({ id, label }: { readonly id: GlossaryId; readonly label: s
     const top = below + box.height < innerHeight ? below : Math.max(GAP, at.top - box.height - GAP);
     note.current.style.translate = `${left}px ${top}px`;
   };
+  useEffect(() => {
+    if (isOpen) place();
+  }, [isOpen]);
   return (
     <>
       <button ref={button} type="button" class="term" aria-label={texts.explain(label)} popovertarget={noteId}>
         {label}
       </button>
-      <div ref={note} id={noteId} class="term-note" popover="auto" role="note" onToggle={place}>
+      <div
+        ref={note}
+        id={noteId}
+        class="term-note"
+        popover="auto"
+        role="note"
+        onBeforeToggle={(event) => setOpen(event.newState === 'open')}
+        onToggle={place}
+      >
         <p>
           <strong>{term}</strong> {text}
         </p>
+        {isOpen && <TermPicture id={id} />}
         <button
           type="button"
           class="link"

@@ -8,3 +8,4 @@ export { drawDetector } from './detector.ts';
 export { drawLoad } from './load.ts';
 export type { PaperRoom } from './paper.ts';
 export { drawBandSwitch } from './switch-symbol.ts';
+export { termPicture } from './terms/term-picture.ts';

@@ -10,6 +10,7 @@ import { shorten, textWidth } from '../scene/text-width.ts';
 import { axisKHz } from '../words/figures.ts';
 import { paragraph, setsPlotWords as texts, verdictWords } from '../words/index.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis } from './frame.ts';
+import { between, type PlotReadout, readPlaces, SAME_PLACE } from './read-off.ts';
 import { MOST_SETS, placesAbove, SET_LOOKS } from './set-looks.ts';
 
 /** Dials of several sets at one place. */
@@ -59,6 +60,49 @@ function frequencyAt({ points }: Dial, degrees: number): number | undefined {
   return undefined;
 }
 
+function layoutOf(given: DialsCompared, size: PlotSize) {
+  const sets = given.sets.slice(0, MOST_SETS);
+  const height = ABOVE + sets.length * ROW + BELOW;
+  const frame = frameOf({ ...size, height }, { left: 20, right: 20, top: ABOVE, bottom: BELOW });
+  const { box } = frame;
+  const lowest = Math.min(...sets.map(({ dial }) => dial.lowest));
+  const highest = Math.max(...sets.map(({ dial }) => dial.highest));
+  const x = highest > lowest ? scaleLog([lowest, highest], [box.x, box.x + box.w]) : undefined;
+  return { sets, frame, lowest, highest, x };
+}
+
+/**
+ * What the dials say at each pixel along the plot: the reading of each scale there, and the stations.
+ * @param given as of `dialsCompared`
+ * @param size as of the plot
+ * @returns undefined where no set has a range
+ */
+export function dialsReadout(given: DialsCompared, size: PlotSize = {}): PlotReadout | undefined {
+  const { sets, frame, x } = layoutOf(given, size);
+  if (!x) return undefined;
+  const places = readPlaces(
+    frame.box,
+    given.stations.map(({ frequency }) => x(frequency)),
+  );
+  const scales = sets.map(({ dial }) =>
+    dial.points.map(({ frequency, scale }) => [frequency, scale] as const).sort(([a], [b]) => a - b),
+  );
+  return {
+    box: frame.box,
+    places,
+    at(index) {
+      const frequency = x.invert(places[index]);
+      const readings = scales.map((points, i) => texts.scaleOf(i, between(points, frequency)));
+      const here = given.stations.filter((one) => Math.abs(x(one.frequency) - places[index]) < SAME_PLACE);
+      return texts.readOff(
+        frequency,
+        readings,
+        here.map(({ name }) => name),
+      );
+    },
+  };
+}
+
 /**
  * The scales of several sets one below the other on one axis of frequency: what each covers, where its degrees lie, and
  * the stations on it, filled where they are heard.
@@ -68,15 +112,10 @@ function frequencyAt({ points }: Dial, degrees: number): number | undefined {
  */
 export function dialsCompared(given: DialsCompared, size: PlotSize = {}): Scene {
   const { stations, chosen } = given;
-  const sets = given.sets.slice(0, MOST_SETS);
-  const height = ABOVE + sets.length * ROW + BELOW;
-  const frame = frameOf({ ...size, height }, { left: 20, right: 20, top: ABOVE, bottom: BELOW });
+  const { sets, frame, lowest, highest, x } = layoutOf(given, size);
   const { box } = frame;
-  const lowest = Math.min(...sets.map(({ dial }) => dial.lowest));
-  const highest = Math.max(...sets.map(({ dial }) => dial.highest));
   const title = texts.dialsTitle;
-  if (!(highest > lowest)) return plotScene(frame, title, dialsText(given), []);
-  const x = scaleLog([lowest, highest], [box.x, box.x + box.w]);
+  if (!x) return plotScene(frame, title, dialsText(given), []);
   const items: Item[] = [...xAxis(frame, x, { unit: 'kHz', format: axisKHz, ticks: roundTicks(lowest, highest) })];
   const within = stations.flatMap((one, index) =>
     one.frequency >= lowest && one.frequency <= highest ? [{ ...one, index }] : [],

@@ -1,8 +1,8 @@
 import { scaleLinear } from 'd3-scale';
-import type { HeardAs } from '../../engine/log/entry.ts';
+import { HEARD, type HeardAs } from '../../engine/log/entry.ts';
 import { type CalendarEntry, DAYS_OF_YEAR, type ListeningCalendar } from '../../engine/log/listening-calendar.ts';
 import { circle, line, rect, text } from '../scene/build.ts';
-import type { Item, Point, Scene } from '../scene/scene.ts';
+import type { Item, PathSegment, Point, Role, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import { axisNames, heardWhenWords as texts, verdictWords } from '../words/index.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
@@ -20,6 +20,50 @@ function mark([x, y]: Point, heard: HeardAs, title?: string): Item[] {
   const arm = (dx: number, dy: number): Item =>
     line([x - dx, y - dy], [x + dx, y + dy], { stroke: 'ink', width: 1.4, title });
   return [arm(SMALL, SMALL), arm(SMALL, -SMALL)];
+}
+
+/** More entries than this are drawn as one path for each way of being heard, where one covers another once. */
+const MOST_SINGLE = 500;
+/** px within which two marks look like one. */
+const SAME_PLACE = 2;
+
+/** Many marks: what was not heard lies below, the loudest on top. */
+function crowd(entries: readonly CalendarEntry[], place: (entry: CalendarEntry) => Point): Item[] {
+  const taken = new Set<string>();
+  const places = new Map<HeardAs, Point[]>();
+  for (const entry of entries) {
+    const [px, py] = place(entry).map((at) => Math.round(at / SAME_PLACE) * SAME_PLACE);
+    const key = `${entry.heard} ${px} ${py}`;
+    if (taken.has(key)) continue;
+    taken.add(key);
+    const at = places.get(entry.heard) ?? [];
+    at.push([px, py]);
+    places.set(entry.heard, at);
+  }
+  return [...HEARD].reverse().flatMap((heard): Item[] => {
+    const at = places.get(heard) ?? [];
+    if (at.length === 0) return [];
+    const dots = (width: number, stroke: Role): Item => ({
+      kind: 'path',
+      segments: at.flatMap(([px, py]): PathSegment[] => [
+        ['M', px, py],
+        ['L', px, py],
+      ]),
+      stroke,
+      width,
+      title: verdictWords[heard],
+    });
+    const radius = RADIUS[heard];
+    if (radius !== undefined) return [dots(2 * radius, 'copper')];
+    if (heard === 'not heard') return [dots(2 * SMALL + 1.2, 'ink'), dots(2 * SMALL - 1.2, 'paper')];
+    const cross = at.flatMap(([px, py]): PathSegment[] => [
+      ['M', px - SMALL, py - SMALL],
+      ['L', px + SMALL, py + SMALL],
+      ['M', px - SMALL, py + SMALL],
+      ['L', px + SMALL, py - SMALL],
+    ]);
+    return [{ kind: 'path', segments: cross, stroke: 'ink', width: 1.4, title: verdictWords[heard] }];
+  });
 }
 
 /**
@@ -48,7 +92,9 @@ export function heardWhen({ entries, nights }: ListeningCalendar, size: PlotSize
       ticks: MONTHS.filter((_, i) => !isNarrow || i % 3 === 0),
     }),
     ...key(box.x, frame.width),
-    ...entries.flatMap(({ day, hour, heard }) => mark([x(day + 0.5), y(hour)], heard, verdictWords[heard])),
+    ...(entries.length > MOST_SINGLE
+      ? crowd(entries, (one) => [x(one.day + 0.5), y(one.hour)])
+      : entries.flatMap((one) => mark([x(one.day + 0.5), y(one.hour)], one.heard, verdictWords[one.heard]))),
   ]);
 }
 

@@ -7,7 +7,7 @@ export {
   isNearZero,
   MOST_COMPARED,
 } from './detectors-compared.ts';
-export { dialsCompared, dialsOf } from './dials-compared.ts';
+export { dialsCompared, dialsOf, dialsReadout } from './dials-compared.ts';
 
 export type { PlotSize } from './frame.ts';
 export { heardWhen } from './heard-when.ts';
@@ -15,9 +15,10 @@ export { type HeaterCurves, heaterCurve } from './heater.ts';
 export { type ImpedanceCurves, impedanceCurve } from './impedance.ts';
 export { type FieldProfile, fieldProfile } from './profile.ts';
 export { type QCurves, qAgainstFrequency, qText } from './q.ts';
+export type { PlotReadout } from './read-off.ts';
 export { readingsFit } from './readings-fit.ts';
 export { type ResonancePlot, resonanceCurve, resonanceText } from './resonance.ts';
-export { resonancesCompared, resonancesOf } from './resonances-compared.ts';
+export { resonancesCompared, resonancesOf, resonancesReadout } from './resonances-compared.ts';
 export { MOST_SETS } from './set-looks.ts';
 export { detectorPlot, qPlots } from './station-plots.ts';
 export { tradeOff } from './trade-off.ts';

@@ -9,6 +9,7 @@ import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, paragraph, setsPlotWords as texts } from '../words/index.ts';
 import { drawable } from './figures.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { between, type PlotReadout, readPlaces, SAME_PLACE } from './read-off.ts';
 import { MOST_SETS, placesAbove, SET_LOOKS } from './set-looks.ts';
 
 /** Resonance curves of several sets, each tuned to the same station. */
@@ -55,14 +56,8 @@ const resonancesText = ({ station, sets }: ResonancesCompared): string =>
     ),
   ]);
 
-/**
- * Resonance curves of several sets in one plot, each relative to its own top, its letter and name on the line.
- * @param given frequencies (Hz), levels (dB), at most four sets
- * @param size px; default as the page has it
- * @returns a scene, px
- */
-export function resonancesCompared(given: ResonancesCompared, size: PlotSize = {}): Scene {
-  const { station, neighbours = [] } = given;
+/** The curves relative to their own tops, and where they lie. */
+function layoutOf(given: ResonancesCompared, size: PlotSize) {
   const frame = frameOf(size, { top: 46 });
   const { box } = frame;
   const curves = given.sets.slice(0, MOST_SETS).map(({ name, points = [] }, i) => {
@@ -71,12 +66,59 @@ export function resonancesCompared(given: ResonancesCompared, size: PlotSize = {
     return { name, i, points: points.map(({ frequency }, k) => ({ frequency, level: levels[k] - top })) };
   });
   const all = curves.flatMap(({ points }) => points);
-  const title = texts.resonancesTitle(station.frequency);
-  if (all.length === 0) return plotScene(frame, title, resonancesText(given), []);
+  if (all.length === 0) return { frame, curves };
   const ends = [Math.min(...all.map((p) => p.frequency)), Math.max(...all.map((p) => p.frequency))];
+  const x = scaleLinear(ends, [box.x, box.x + box.w]);
+  return { frame, curves, drawn: { all, ends, x } };
+}
+
+/**
+ * What the curves say at each pixel along the plot: the level of each set there.
+ * @param given as of `resonancesCompared`
+ * @param size as of the plot
+ * @returns undefined where no set tunes to the station
+ */
+export function resonancesReadout(given: ResonancesCompared, size: PlotSize = {}): PlotReadout | undefined {
+  const { frame, curves, drawn } = layoutOf(given, size);
+  if (!drawn) return undefined;
+  const { box } = frame;
+  const { x } = drawn;
+  const stations = [given.station, ...(given.neighbours ?? [])];
+  const places = readPlaces(
+    box,
+    stations.map(({ frequency }) => x(frequency)),
+  );
+  const lines = curves.map(({ points }) => points.map(({ frequency, level }) => [frequency, level] as const));
+  return {
+    box,
+    places,
+    at(index) {
+      const frequency = x.invert(places[index]);
+      const levels = lines.map((line, i) => {
+        const level = between(line, frequency);
+        return level === undefined ? texts.noLevelOf(i) : texts.levelOf(i, level);
+      });
+      const here = stations.filter((one) => Math.abs(x(one.frequency) - places[index]) < SAME_PLACE);
+      return texts.readOff(frequency, levels, [...new Set(here.map(({ name }) => name))]);
+    },
+  };
+}
+
+/**
+ * Resonance curves of several sets in one plot, each relative to its own top, its letter and name on the line.
+ * @param given frequencies (Hz), levels (dB), at most four sets
+ * @param size px; default as the page has it
+ * @returns a scene, px
+ */
+export function resonancesCompared(given: ResonancesCompared, size: PlotSize = {}): Scene {
+  const { station, neighbours = [] } = given;
+  const { frame, curves, drawn } = layoutOf(given, size);
+  const { box } = frame;
+  const title = texts.resonancesTitle(station.frequency);
+  if (!drawn) return plotScene(frame, title, resonancesText(given), []);
+  const { all, ends, x } = drawn;
   const lowest = Math.floor(Math.min(...all.map((p) => p.level)) / 10) * 10;
   const floor = Math.max(DEEPEST, Math.min(-20, lowest));
-  const x = scaleLinear(ends, [box.x, box.x + box.w]);
   const y = scaleLinear([floor, 3], [box.y + box.h, box.y]);
   const at = ({ frequency, level }: (typeof all)[number]): Point => [x(frequency), y(Math.max(floor, level))];
   const lines = curves.map(({ points }) => points.map(at));

@@ -5,6 +5,7 @@ import { followStations } from '../../description/follow-stations.ts';
 import { type Reading, readingAsSent, readWithStandIns } from '../../description/stand-ins.ts';
 import { SHORT_TEXT } from '../../workers/reading.ts';
 import type { Keeping } from '../autosave.ts';
+import { forgetBand } from '../banded.ts';
 import type { DocumentStore, StoredDocument } from '../document-store.ts';
 import { fileStem } from '../download.ts';
 import { EXAMPLES, type Example } from '../examples.ts';
@@ -94,6 +95,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     await store.remove(id);
     forgetFaults(id);
     forgetDrafts(id);
+    forgetBand(id);
   }
 
   async function refresh(): Promise<void> {

@@ -1,6 +1,13 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { SetDescription } from '../../../engine/index.ts';
-import { dialsCompared, dialsOf, resonancesCompared, resonancesOf } from '../../../outputs/plots/index.ts';
+import {
+  dialsCompared,
+  dialsOf,
+  dialsReadout,
+  resonancesCompared,
+  resonancesOf,
+  resonancesReadout,
+} from '../../../outputs/plots/index.ts';
 import { comparedParts, comparedPath } from '../../../outputs/tables/index.ts';
 import { stationFrequency, compareView as texts } from '../../../outputs/words/index.ts';
 import { byFrequency } from '../../description/by-frequency.ts';
@@ -133,10 +140,10 @@ function Answer({ answer, isCurrent }: { readonly answer: SetsAnswer; readonly i
           </section>
           <div class="compare-plots">
             <div class="card">
-              <Plot title={texts.curves} data={resonances} draw={resonancesCompared} />
+              <Plot title={texts.curves} data={resonances} draw={resonancesCompared} read={resonancesReadout} />
             </div>
             <div class="card">
-              <Plot title={texts.dials} data={dials} draw={dialsCompared} />
+              <Plot title={texts.dials} data={dials} draw={dialsCompared} read={dialsReadout} />
               <p class="quiet">{texts.dialsAbout}</p>
             </div>
           </div>

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'preact/hooks';
 import { type LogAgainstPrediction, listeningCalendar, type Position } from '../../../engine/index.ts';
 import { heardWhen } from '../../../outputs/plots/index.ts';
 import { heardWhenWords, logWords as texts } from '../../../outputs/words/index.ts';
+import { LabelledSelect } from '../../widgets/LabelledSelect.tsx';
 import { Plot } from '../../widgets/Plot.tsx';
 
 interface Props {
@@ -12,7 +13,10 @@ interface Props {
 /** Season and hour of what was heard, of all stations or of one. */
 export function HeardWhen({ beside, position }: Props) {
   const [picked, setPicked] = useState<number | undefined>();
-  const logged = beside.stations.filter(({ index }) => beside.entries.some(({ station }) => station === index));
+  const logged = useMemo(() => {
+    const heard = new Set(beside.entries.map(({ station }) => station));
+    return beside.stations.filter(({ index }) => heard.has(index));
+  }, [beside]);
   const station = logged.some(({ index }) => index === picked) ? picked : undefined;
   const calendar = useMemo(
     () =>
@@ -24,20 +28,13 @@ export function HeardWhen({ beside, position }: Props) {
   );
   return (
     <section class="card" aria-label={heardWhenWords.title}>
-      <label class="log-pick">
-        {texts.station}{' '}
-        <select
-          value={station ?? ''}
-          onChange={({ currentTarget: { value } }) => setPicked(value === '' ? undefined : Number(value))}
-        >
-          <option value="">{texts.everyStation}</option>
-          {logged.map(({ index, name }) => (
-            <option key={index} value={index}>
-              {name}
-            </option>
-          ))}
-        </select>
-      </label>
+      <LabelledSelect
+        name="log-station"
+        label={texts.station}
+        value={station === undefined ? '' : String(station)}
+        options={[['', texts.everyStation], ...logged.map(({ index, name }) => [String(index), name] as const)]}
+        onChoose={(value) => setPicked(value === '' ? undefined : Number(value))}
+      />
       <Plot title={heardWhenWords.title} data={calendar} draw={heardWhen} />
     </section>
   );

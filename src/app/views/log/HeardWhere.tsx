@@ -2,11 +2,13 @@ import { useMemo, useState } from 'preact/hooks';
 import { HEARD, type LogAgainstPrediction, type Position, type SetDescription } from '../../../engine/index.ts';
 import { logWords as texts } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
+import { LabelledSelect } from '../../widgets/LabelledSelect.tsx';
 import { StationsMap } from '../set/place/StationsMap.tsx';
 import { usePlaceFigures } from '../set/place/use-place-figures.ts';
 import '../set/place/place.css';
 
 type Lights = keyof typeof texts.light;
+const LIGHTS_IN_WORDS = Object.entries(texts.light) as [Lights, string][];
 
 interface Props {
   readonly set: SetDescription;
@@ -20,28 +22,29 @@ export function HeardWhere({ set, beside, position }: Props) {
   const [light, setLight] = useState<Lights>('any');
   const figures = usePlaceFigures(set, light === 'night' ? 'night' : 'day', undefined);
   const rows = useMemo(() => {
-    const entries = beside.entries.filter((one) => light === 'any' || one.light === light);
+    // How well each station was heard at best.
+    const best = new Map<number, number>();
+    for (const { station, light: at, entry } of beside.entries) {
+      if (station === undefined || (light !== 'any' && at !== light)) continue;
+      best.set(station, Math.min(best.get(station) ?? HEARD.length, HEARD.indexOf(entry.heard)));
+    }
+    // Of a station that nobody listened for nothing is known.
     return beside.stations.flatMap(({ index, name }) => {
-      const all = entries.flatMap(({ station, entry }) => (station === index ? [entry.heard] : []));
-      // Of a station that nobody listened for nothing is known.
-      const heard = HEARD.find((heard) => all.includes(heard));
-      return heard ? [{ index, name, heard }] : [];
+      const rank = best.get(index);
+      return rank === undefined ? [] : [{ index, name, heard: HEARD[rank] }];
     });
   }, [beside, light]);
   const hasAll = figures?.now.length === beside.stations.length;
   return (
-    <section class="card" aria-labelledby="where-title">
+    <section class="card log-where" aria-labelledby="where-title">
       <h2 id="where-title">{texts.where}</h2>
-      <label class="log-pick">
-        {texts.lightLabel}{' '}
-        <select value={light} onChange={({ currentTarget: { value } }) => setLight(value as Lights)}>
-          {Object.entries(texts.light).map(([value, words]) => (
-            <option key={value} value={value}>
-              {words}
-            </option>
-          ))}
-        </select>
-      </label>
+      <LabelledSelect
+        name="log-light"
+        label={texts.lightLabel}
+        value={light}
+        options={LIGHTS_IN_WORDS}
+        onChoose={setLight}
+      />
       {figures && hasAll && (
         <StationsMap
           centre={position}

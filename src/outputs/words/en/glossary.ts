@@ -91,7 +91,7 @@ export const glossary = entries({
   },
   distortion: {
     term: 'distortion',
-    text: 'Tones in the sound that are not in the programme, as a share of the programme.',
+    text: 'Tones in the sound that are not in the programme. They are given as a share of the programme.',
     related: ['squareLaw', 'negativePeakClipping', 'diagonalClipping'],
   },
   effectiveHeight: {
@@ -144,7 +144,7 @@ export const glossary = entries({
   ideality: {
     term: 'ideality',
     also: ['ideality factor', 'n'],
-    text: 'How steeply the current of a junction rises with voltage: 1 is the ideal junction, 2 needs twice the voltage for the same rise.',
+    text: 'How steeply the current of a junction rises with voltage. At 1, the ideal, a voltage half as large gives the same rise as at 2.',
     related: ['characteristic', 'saturationCurrent', 'zeroBiasResistance'],
   },
   impedance: {
@@ -245,7 +245,7 @@ export const glossary = entries({
   q: {
     term: 'Q',
     also: ['quality factor'],
-    text: 'How small the losses of a coil or circuit are: the higher, the stronger and the narrower the resonance.',
+    text: 'How small the losses of a coil or circuit are. The higher Q is, the stronger and the narrower the resonance.',
     related: ['loadedQ', 'unloadedQ', 'bandwidth'],
   },
   radials: {
@@ -345,7 +345,7 @@ export const glossary = entries({
   },
   unloadedQ: {
     term: 'unloaded Q',
-    text: 'Q of coil and tuning capacitor with nothing else connected.',
+    text: 'Q of coil and tuning capacitor with nothing else connected. Aerial and detector lower it to the loaded Q.',
     related: ['q', 'loadedQ'],
   },
   waveTrap: {

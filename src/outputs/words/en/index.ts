@@ -205,6 +205,7 @@ export {
 export { enamelledInstead, frameWire, wireText, wireToCutText, wireWithNotes } from './sheets/wire.ts';
 export { type SoundFileProblem, type SoundFileWarning, soundFileProblem, soundFileWarning } from './sound-files.ts';
 export * from './tables/index.ts';
+export { termPictureWords } from './term-pictures.ts';
 export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords, rewindWords } from './vary/moves.ts';
 export { exchangeName, setsComparedText } from './vary/sets-compared.ts';

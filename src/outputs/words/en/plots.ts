@@ -182,6 +182,13 @@ export const setsPlotWords = {
     `${setLetter(index)}, ${name}, tunes ${axisKHz(lowest)} to ${khz(highest)}${stations.length > 0 ? `: ${stations.join('; ')}` : ''}.`,
   covers: (lowest: number, highest: number): string => `${axisKHz(lowest)} to ${khz(highest)}`,
   degrees: (degrees: number): string => `${degrees}°`,
+  /** One line of what stands at a frequency. @param of what each set gives there @param named stations there */
+  readOff: (frequency: number, of: readonly string[], named: readonly string[]): string =>
+    `${khz(frequency)}: ${[...of, ...named].join('; ')}`,
+  levelOf: (index: number, level: number): string => `${setLetter(index)} ${decibels(level)}`,
+  noLevelOf: (index: number): string => `${setLetter(index)} not calculated`,
+  scaleOf: (index: number, degrees: number | undefined): string =>
+    `${setLetter(index)} ${degrees === undefined ? 'does not tune to it' : `${Math.round(degrees)}°`}`,
   onDial: (of: Named, degrees: number, verdict: string): string =>
     `${station(of)} at ${Math.round(degrees)}°, ${verdict}`,
 } as const;

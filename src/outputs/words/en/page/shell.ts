@@ -52,6 +52,8 @@ export const widgetWords = {
   messages: 'Messages',
   dismiss: 'Dismiss',
   inWords: 'In words',
+  readOff: (plot: string): string => `${plot}: read off`,
+  readOffHint: 'Point at the plot, or use the arrow keys in it, to read values off.',
   unknownFigures: (labels: readonly string[]): string => `Not known from the values given: ${listOf(labels)}.`,
   workerStopped: 'the calculation stopped without an answer',
   coastNotLoaded: (status: number): string => `the coastline could not be loaded (status ${status})`,
