@@ -276,8 +276,8 @@ export {
   type PlacedEntry,
 } from './log/against-prediction.ts';
 export { HEARD, type HeardAs, type LogCells, type LogEntry, type LogProblem } from './log/entry.ts';
-export { type ListeningCalendar, listeningCalendar } from './log/listening-calendar.ts';
-export { type ReadLog, readLog } from './log/read-log.ts';
+export { type CalendarEntry, type ListeningCalendar, listeningCalendar } from './log/listening-calendar.ts';
+export { demandLogSize, type ReadLog, readLog } from './log/read-log.ts';
 export { writeLog } from './log/write-log.ts';
 
 // Measurements

@@ -1,5 +1,6 @@
 import { fewOfEach } from '../numerics/few-of-each.ts';
-import { readTable, type TextTable, unguard } from '../place/stations/text-table.ts';
+import { TableTooLargeError } from '../place/stations/table-problems.ts';
+import { LONGEST, readTable, type TextTable, unguard } from '../place/stations/text-table.ts';
 import { brief } from '../units/brief.ts';
 import { parseQuantity, type QuantityKind } from '../units/parse.ts';
 import {
@@ -31,16 +32,31 @@ const BARE: Partial<Record<LogColumn, { readonly kind: QuantityKind; readonly un
   shunt: { kind: 'resistance', unit: 'Ω' },
 };
 
+/** Rows with the heading; more than one listener writes in a lifetime. */
+const MOST_ENTRIES = 50_000;
+
+/**
+ * What is about to be kept as a log is checked, so that it can be read again.
+ * @param text of a table
+ * @throws TableTooLargeError as `readLog`
+ */
+export function demandLogSize(text: string): void {
+  if (text.length > LONGEST) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST });
+  let lines = 0;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
+  if (lines > MOST_ENTRIES) throw new TableTooLargeError({ code: 'too-many-rows', most: MOST_ENTRIES });
+}
+
 /**
  * Read a log: a table with a heading, its columns in any order, of which `time` and `heard` must be there; comma, semicolon
  * or tab between them (RFC 4180). A row that cannot be used is named and left out; so is a cell where the row will do
  * without it. The log itself is never changed.
  * @param text of the file
  * @returns entries in the order of the rows, times as moments, frequencies in hertz, and what was left out and why
- * @throws TableTooLargeError for more than 5 million characters or 20 000 rows.
+ * @throws TableTooLargeError for more than 5 million characters or 50 000 rows.
  */
 export function readLog(text: string): ReadLog {
-  const { rows } = readTable(text);
+  const { rows } = readTable(text, undefined, MOST_ENTRIES);
   const [heading = [], ...body] = rows;
   const columns = heading.map(columnOf);
   const few = fewOfEach<Omit<LogProblem, 'more'>>();

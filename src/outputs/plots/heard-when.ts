@@ -22,26 +22,27 @@ function mark([x, y]: Point, heard: HeardAs, title?: string): Item[] {
   return [arm(SMALL, SMALL), arm(SMALL, -SMALL)];
 }
 
-/** More entries than this are drawn as one path for each way of being heard, where one covers another once. */
+/** More entries than this are drawn as one path for each way of being heard. */
 const MOST_SINGLE = 500;
-/** px within which two marks look like one. */
-const SAME_PLACE = 2;
+/** px within which the larger mark covers the smaller one. */
+const SAME_PLACE = 4;
+/** More than a plot is high, in such places. */
+const ROWS = 1000;
 
-/** Many marks: what was not heard lies below, the loudest on top. */
+/** Many marks, of those at one place the loudest. */
 function crowd(entries: readonly CalendarEntry[], place: (entry: CalendarEntry) => Point): Item[] {
-  const taken = new Set<string>();
-  const places = new Map<HeardAs, Point[]>();
+  // The loudest of each place, by its rank.
+  const best = new Map<number, number>();
   for (const entry of entries) {
-    const [px, py] = place(entry).map((at) => Math.round(at / SAME_PLACE) * SAME_PLACE);
-    const key = `${entry.heard} ${px} ${py}`;
-    if (taken.has(key)) continue;
-    taken.add(key);
-    const at = places.get(entry.heard) ?? [];
-    at.push([px, py]);
-    places.set(entry.heard, at);
+    const [px, py] = place(entry).map((at) => Math.round(at / SAME_PLACE));
+    const key = px * ROWS + py;
+    const rank = HEARD.indexOf(entry.heard);
+    if (rank < (best.get(key) ?? HEARD.length)) best.set(key, rank);
   }
-  return [...HEARD].reverse().flatMap((heard): Item[] => {
-    const at = places.get(heard) ?? [];
+  const places = HEARD.map((): Point[] => []);
+  for (const [key, rank] of best) places[rank].push([Math.floor(key / ROWS) * SAME_PLACE, (key % ROWS) * SAME_PLACE]);
+  return HEARD.toReversed().flatMap((heard): Item[] => {
+    const at = places[HEARD.indexOf(heard)];
     if (at.length === 0) return [];
     const dots = (width: number, stroke: Role): Item => ({
       kind: 'path',

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { type LogCells, readLog } from '../../../engine/index.ts';
+import { type LogCells, readLog, TableTooLargeError, writeLog } from '../../../engine/index.ts';
 import { joinedLogs, withEntry, withoutEntry } from './log-text.ts';
 
 const entry = (station: string, remark = ''): LogCells => ({
@@ -28,4 +28,13 @@ it('two logs give each entry once, with columns in any order', () => {
   const other = 'heard;station;time\nquiet;Radio Beech;2026-10-03T20:05+01:00\nfaint;Radio Cedar;2026-10-04T20:05Z\n';
   expect(stations(joinedLogs(here, other))).toEqual(['Radio Alder', 'Radio Beech', 'Radio Cedar']);
   expect(joinedLogs(joinedLogs(here, other), other)).toBe(joinedLogs(here, other));
+});
+
+it('a log takes no entry more than can be read again', () => {
+  const line = writeLog([entry('Radio Alder')]).slice(writeLog([]).length);
+  const fullButOne = writeLog([]) + line.repeat(49_998);
+  const full = withEntry(fullButOne, entry('Radio Beech'));
+  expect(readLog(full).entries).toHaveLength(49_999);
+  expect(() => withEntry(full, entry('Radio Cedar'))).toThrow(TableTooLargeError);
+  expect(() => withEntry(undefined, entry('Radio Cedar', 'x'.repeat(5_000_000)))).toThrow(TableTooLargeError);
 });

@@ -1,4 +1,4 @@
-import { type LogCells, readLog, writeLog } from '../../../engine/index.ts';
+import { demandLogSize, type LogCells, readLog, writeLog } from '../../../engine/index.ts';
 
 const rowsOf = (text: string | undefined): readonly LogCells[] =>
   text === undefined ? [] : readLog(text).entries.map(({ cells }) => cells);
@@ -12,8 +12,12 @@ export function joinedLogs(here: string | undefined, other: string): string {
 /** The line of an entry, as `writeLog` writes it. */
 const lineOf = (cells: LogCells): string => writeLog([cells]).slice(writeLog([]).length);
 
-/** A log with one more entry. */
-export const withEntry = (text: string | undefined, cells: LogCells): string => (text ?? writeLog([])) + lineOf(cells);
+/** A log with one more entry. @throws TableTooLargeError for more than a log may have */
+export function withEntry(text: string | undefined, cells: LogCells): string {
+  const longer = (text ?? writeLog([])) + lineOf(cells);
+  demandLogSize(longer);
+  return longer;
+}
 
 /** A log without one of its entries, the latest of those alike. */
 export function withoutEntry(text: string | undefined, cells: LogCells): string {

@@ -1,31 +1,26 @@
 import { useMemo, useState } from 'preact/hooks';
-import { type LogAgainstPrediction, listeningCalendar, type Position } from '../../../engine/index.ts';
+import type { ListeningCalendar, LoggedStation } from '../../../engine/index.ts';
 import { heardWhen } from '../../../outputs/plots/index.ts';
 import { heardWhenWords, logWords as texts } from '../../../outputs/words/index.ts';
 import { LabelledSelect } from '../../widgets/LabelledSelect.tsx';
 import { Plot } from '../../widgets/Plot.tsx';
+import { calendarEntries, type LogColumns } from './log-columns.ts';
 
 interface Props {
-  readonly beside: LogAgainstPrediction;
-  readonly position: Position | undefined;
+  readonly stations: readonly LoggedStation[];
+  readonly columns: LogColumns;
+  readonly nights: ListeningCalendar['nights'];
 }
 
 /** Season and hour of what was heard, of all stations or of one. */
-export function HeardWhen({ beside, position }: Props) {
+export function HeardWhen({ stations, columns, nights }: Props) {
   const [picked, setPicked] = useState<number | undefined>();
   const logged = useMemo(() => {
-    const heard = new Set(beside.entries.map(({ station }) => station));
-    return beside.stations.filter(({ index }) => heard.has(index));
-  }, [beside]);
+    const heard = new Set(columns.station);
+    return stations.filter(({ index }) => heard.has(index));
+  }, [stations, columns]);
   const station = logged.some(({ index }) => index === picked) ? picked : undefined;
-  const calendar = useMemo(
-    () =>
-      listeningCalendar(
-        station === undefined ? beside.entries : beside.entries.filter((one) => one.station === station),
-        position,
-      ),
-    [beside, position, station],
-  );
+  const calendar = useMemo(() => ({ entries: calendarEntries(columns, station), nights }), [columns, nights, station]);
   return (
     <section class="card" aria-label={heardWhenWords.title}>
       <LabelledSelect

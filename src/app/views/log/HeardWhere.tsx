@@ -1,10 +1,11 @@
 import { useMemo, useState } from 'preact/hooks';
-import { HEARD, type LogAgainstPrediction, type Position, type SetDescription } from '../../../engine/index.ts';
+import type { LoggedStation, Position, SetDescription } from '../../../engine/index.ts';
 import { logWords as texts } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { LabelledSelect } from '../../widgets/LabelledSelect.tsx';
 import { StationsMap } from '../set/place/StationsMap.tsx';
 import { usePlaceFigures } from '../set/place/use-place-figures.ts';
+import { bestHeard, type LogColumns } from './log-columns.ts';
 import '../set/place/place.css';
 
 type Lights = keyof typeof texts.light;
@@ -12,29 +13,24 @@ const LIGHTS_IN_WORDS = Object.entries(texts.light) as [Lights, string][];
 
 interface Props {
   readonly set: SetDescription;
-  readonly beside: LogAgainstPrediction;
+  readonly stations: readonly LoggedStation[];
+  readonly columns: LogColumns;
   readonly position: Position;
 }
 
 /** The stations about the place, those heard marked: by day, by night, or at any time. */
-export function HeardWhere({ set, beside, position }: Props) {
+export function HeardWhere({ set, stations, columns, position }: Props) {
   const { chosen } = useOpenSet();
   const [light, setLight] = useState<Lights>('any');
   const figures = usePlaceFigures(set, light === 'night' ? 'night' : 'day', undefined);
   const rows = useMemo(() => {
-    // How well each station was heard at best.
-    const best = new Map<number, number>();
-    for (const { station, light: at, entry } of beside.entries) {
-      if (station === undefined || (light !== 'any' && at !== light)) continue;
-      best.set(station, Math.min(best.get(station) ?? HEARD.length, HEARD.indexOf(entry.heard)));
-    }
-    // Of a station that nobody listened for nothing is known.
-    return beside.stations.flatMap(({ index, name }) => {
-      const rank = best.get(index);
-      return rank === undefined ? [] : [{ index, name, heard: HEARD[rank] }];
+    const best = bestHeard(columns, light);
+    return stations.flatMap(({ index, name }) => {
+      const heard = best.get(index);
+      return heard ? [{ index, name, heard }] : [];
     });
-  }, [beside, light]);
-  const hasAll = figures?.now.length === beside.stations.length;
+  }, [stations, columns, light]);
+  const hasAll = figures?.now.length === stations.length;
   return (
     <section class="card log-where" aria-labelledby="where-title">
       <h2 id="where-title">{texts.where}</h2>

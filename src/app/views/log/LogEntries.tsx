@@ -1,26 +1,27 @@
-import { useMemo, useState } from 'preact/hooks';
-import type { LogCells, PlacedEntry } from '../../../engine/index.ts';
+import type { LogCells, LogEntry } from '../../../engine/index.ts';
 import { logWords as texts, verdictWords } from '../../../outputs/words/index.ts';
 
 interface Props {
-  readonly entries: readonly PlacedEntry[];
+  readonly latest: readonly LogEntry[];
+  /** How many entries there are. */
+  readonly count: number;
+  /** So many more shall be shown. */
+  readonly onMore: (more: number) => void;
   readonly onErase: (cells: LogCells) => void;
 }
 
-/** More are shown when asked for. */
-const AT_ONCE = 50;
+/** Entries that are shown together when more are asked for. */
+const MORE = 500;
 
 /** The entries, latest first. */
-export function LogEntries({ entries, onErase }: Props) {
-  const [most, setMost] = useState(AT_ONCE);
-  const latest = useMemo(() => [...entries].sort((a, b) => b.entry.time.getTime() - a.entry.time.getTime()), [entries]);
-  if (entries.length === 0) return <p class="quiet">{texts.none}</p>;
+export function LogEntries({ latest, count, onMore, onErase }: Props) {
+  if (count === 0) return <p class="quiet">{texts.none}</p>;
+  const left = count - latest.length;
   return (
     <section aria-labelledby="entries-title">
       <h2 id="entries-title">{texts.entries}</h2>
       <ul class="log-entries">
-        {latest.slice(0, most).map(({ entry }) => {
-          const { cells, heard, row } = entry;
+        {latest.map(({ cells, heard, row }) => {
           const what = cells.station ?? cells.frequency ?? texts.atPointer(cells.pointer ?? '');
           const rest = [cells.conditions, cells.spot, cells.remark].filter(Boolean).join('; ');
           return (
@@ -40,9 +41,9 @@ export function LogEntries({ entries, onErase }: Props) {
           );
         })}
       </ul>
-      {latest.length > most && (
-        <button type="button" onClick={() => setMost(most + 500)}>
-          {texts.showMore(Math.min(500, latest.length - most))}
+      {left > 0 && (
+        <button type="button" onClick={() => onMore(MORE)}>
+          {texts.showMore(Math.min(MORE, left))}
         </button>
       )}
     </section>

@@ -19,6 +19,9 @@ import './log.css';
 const newLogWorker = (): Worker =>
   new Worker(new URL('./log.worker.ts', import.meta.url), { type: 'module', name: 'log' });
 
+/** More are shown when asked for. */
+const AT_ONCE = 50;
+
 /** What was heard with the set: written down in three taps, and beside what was predicted. */
 export function LogView({ set }: { readonly set: SetDescription }) {
   const { id } = useOpenSet();
@@ -29,10 +32,11 @@ export function LogView({ set }: { readonly set: SetDescription }) {
   const added = file?.of === id ? file.text : undefined;
   const [fileProblems, setFileProblems] = useState<readonly LogProblem[]>([]);
   const joining = useRef<string | undefined>(undefined);
-  const question = useMemo((): LogQuestion => ({ set, log, added }), [set, log, added]);
+  const [most, setMost] = useState(AT_ONCE);
+  const question = useMemo((): LogQuestion => ({ set, log, added, most }), [set, log, added, most]);
   const { answer, error } = useAnswer<LogQuestion, LogAnswer>(newLogWorker, question);
   const write = async (cells: LogCells) => {
-    await add(cells);
+    if (!(await add(cells))) return;
     const undo = { label: texts.undo, run: () => void remove(cells) };
     tell(texts.written(cells.station ?? texts.unknown), { key: 'logged', of: id, action: undo });
   };
@@ -67,7 +71,6 @@ export function LogView({ set }: { readonly set: SetDescription }) {
     tell(error, { key: 'log-file', of: id, stays: true });
     setFile(undefined);
   }, [error]);
-  const entries = answer?.beside.entries ?? [];
   const problems = [...fileProblems, ...(answer?.beside.problems ?? [])];
   return (
     <section class="log" aria-label={texts.label}>
@@ -85,14 +88,30 @@ export function LogView({ set }: { readonly set: SetDescription }) {
             ))}
           </ul>
         )}
-        {answer ? <PredictedBeside beside={answer.beside} /> : <p class="quiet">{texts.working}</p>}
-        {answer && entries.length > 0 && (
+        {answer ? (
+          <PredictedBeside beside={answer.beside} count={answer.count} />
+        ) : (
+          <p class="quiet">{texts.working}</p>
+        )}
+        {answer && answer.count > 0 && (
           <>
-            <HeardWhen beside={answer.beside} position={set.place.position} />
-            {set.place.position && <HeardWhere set={set} beside={answer.beside} position={set.place.position} />}
+            <HeardWhen stations={answer.beside.stations} columns={answer.columns} nights={answer.nights} />
+            {set.place.position && (
+              <HeardWhere
+                set={set}
+                stations={answer.beside.stations}
+                columns={answer.columns}
+                position={set.place.position}
+              />
+            )}
           </>
         )}
-        <LogEntries entries={entries} onErase={(cells) => void erase(cells)} />
+        <LogEntries
+          latest={answer?.latest ?? []}
+          count={answer?.count ?? 0}
+          onMore={(more) => setMost(most + more)}
+          onErase={(cells) => void erase(cells)}
+        />
         <p class="buttons">
           <button
             type="button"

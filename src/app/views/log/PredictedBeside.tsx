@@ -2,14 +2,20 @@ import { LIGHTS, type LogAgainstPrediction } from '../../../engine/index.ts';
 import { logAnswer, logSurprises, stationFrequency, logWords as texts } from '../../../outputs/words/index.ts';
 import { TableScroll } from '../../widgets/TableScroll.tsx';
 
+interface Props {
+  readonly beside: Omit<LogAgainstPrediction, 'entries'>;
+  /** How many entries there are. */
+  readonly count: number;
+}
+
 /** Each station by day and by night: what was predicted, and what was heard. */
-export function PredictedBeside({ beside }: { readonly beside: LogAgainstPrediction }) {
+export function PredictedBeside({ beside, count }: Props) {
   const { columns } = logAnswer;
   const surprises = beside.stations.flatMap(logSurprises);
   return (
     <section class="card" aria-labelledby="beside-title">
       <h2 id="beside-title">{texts.beside}</h2>
-      <p class="quiet">{logAnswer.read(beside.entries.length, beside.days)}</p>
+      <p class="quiet">{logAnswer.read(count, beside.days)}</p>
       {surprises.length > 0 && (
         <ul class="sentences">
           {surprises.map((sentence) => (

@@ -1,6 +1,9 @@
 import {
+  type ListeningCalendar,
   type LogAgainstPrediction,
+  type LogEntry,
   type LogProblem,
+  listeningCalendar,
   logAgainstPrediction,
   readLog,
   receiveOnBestBands,
@@ -11,12 +14,15 @@ import { errorText, tableTooLarge } from '../../../outputs/words/index.ts';
 import { joinedLogs } from '../../state/shelf/log-text.ts';
 import { coastFor } from '../../workers/coast.ts';
 import type { Reply } from '../../workers/latest.ts';
+import { columnsOf, type LogColumns } from './log-columns.ts';
 
 /** Beside what was predicted; or with the entries of another table added. */
 export interface LogQuestion {
   readonly set: SetDescription;
   readonly log: string;
   readonly added?: string;
+  /** As many of the latest entries are shown. */
+  readonly most: number;
 }
 
 export interface LogAnswer {
@@ -25,14 +31,19 @@ export interface LogAnswer {
   /** With the entries that were to be added. */
   readonly log: string;
   readonly added?: string;
-  readonly beside: LogAgainstPrediction;
+  readonly beside: Omit<LogAgainstPrediction, 'entries'>;
+  /** How many entries there are. */
+  readonly count: number;
+  readonly latest: readonly LogEntry[];
+  readonly columns: LogColumns;
+  readonly nights: ListeningCalendar['nights'];
   /** What is wrong with the table that was added. */
   readonly addedProblems: readonly LogProblem[];
 }
 
 let predicted: { readonly key: string; readonly at: Parameters<typeof logAgainstPrediction>[0] } | undefined;
 
-async function answer({ set, log: text, added }: LogQuestion): Promise<LogAnswer> {
+async function answer({ set, log: text, added, most }: LogQuestion): Promise<LogAnswer> {
   const key = JSON.stringify(set);
   if (predicted?.key !== key) {
     const options = { coast: await coastFor(set.place) };
@@ -40,9 +51,23 @@ async function answer({ set, log: text, added }: LogQuestion): Promise<LogAnswer
     predicted = { key, at: { day: at('day'), night: at('night') } };
   }
   const log = added === undefined ? text : joinedLogs(text || undefined, added);
-  const beside = logAgainstPrediction(predicted.at, set.place.position, readLog(log).entries);
-  const addedProblems = added === undefined ? [] : readLog(added).problems;
-  return { before: text, log, added, beside, addedProblems };
+  const { entries, ...beside } = logAgainstPrediction(predicted.at, set.place.position, readLog(log).entries);
+  const calendar = listeningCalendar(entries, set.place.position);
+  const latest = entries
+    .map(({ entry }) => entry)
+    .sort((a, b) => b.time.getTime() - a.time.getTime())
+    .slice(0, most);
+  return {
+    before: text,
+    log,
+    added,
+    beside,
+    count: entries.length,
+    latest,
+    columns: columnsOf(entries, calendar),
+    nights: calendar.nights,
+    addedProblems: added === undefined ? [] : readLog(added).problems,
+  };
 }
 
 addEventListener('message', async ({ data }: MessageEvent<LogQuestion>) => {
@@ -52,5 +77,6 @@ addEventListener('message', async ({ data }: MessageEvent<LogQuestion>) => {
   } catch (error) {
     reply = { error: error instanceof TableTooLargeError ? tableTooLarge(error.fact) : errorText(error) };
   }
-  postMessage(reply);
+  const columns = 'answer' in reply ? Object.values<LogColumns[keyof LogColumns]>({ ...reply.answer.columns }) : [];
+  postMessage(reply, { transfer: columns.map(({ buffer }) => buffer) });
 });

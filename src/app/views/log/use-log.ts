@@ -36,14 +36,14 @@ export function useLog() {
     };
   }, [shelf, id, entries, show]);
   const change = useCallback(
-    async (make: (text: string | undefined) => string): Promise<void> => {
+    async (make: (text: string | undefined) => string): Promise<boolean> => {
       let text: string;
       try {
         text = await shelf.changeLog(id, make);
       } catch (error) {
         if (error instanceof TableTooLargeError) {
           tell(tableTooLarge(error.fact), { key: 'log-too-large', of: id, stays: true });
-          return;
+          return false;
         }
         // Held already, or as it was read when it could be read last.
         const before = await shelf.log(id).catch(() => undefined);
@@ -53,11 +53,13 @@ export function useLog() {
         tell(texts.notKept, { key: 'log-not-kept', of: id, stays: true, action: save });
       }
       if (focused.current === id) show({ of: id, text });
+      return true;
     },
     [shelf, id, show],
   );
   return {
     log: shown.of === id ? shown.text : '',
+    /** @returns false where the log is full */
     add: (cells: LogCells) => change((text) => withEntry(text, cells)),
     remove: (cells: LogCells) => change((text) => withoutEntry(text, cells)),
     /** Adds what another log holds. @param joined what both gave, of the log as it was `before` */

@@ -7,20 +7,25 @@ const DELIMITERS = ['\t', ';', ',', '|'] as const;
 export type Delimiter = (typeof DELIMITERS)[number];
 
 /** Longest text read, characters; no station list is longer. */
-const LONGEST = 5_000_000;
+export const LONGEST = 5_000_000;
 const MOST_ROWS = 20_000;
 
 /**
  * Cut pasted or loaded text into rows and cells: comma, semicolon, tab or bar, quotes as in RFC 4180.
  * Empty rows are left out; a quote that never closes ends with the text.
  * @param delimiter default: the one that cuts the first rows most evenly.
- * @throws TableTooLargeError for text of more than 5 million characters or 20 000 rows.
+ * @param most rows; default 20 000
+ * @throws TableTooLargeError for text of more than 5 million characters or more than `most` rows.
  */
-export function readTable(text: string, delimiter?: Delimiter): { rows: TextTable; delimiter: Delimiter } {
+export function readTable(
+  text: string,
+  delimiter?: Delimiter,
+  most?: number,
+): { rows: TextTable; delimiter: Delimiter } {
   if (!(text.length <= LONGEST)) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST });
   const plain = text.replace(/^\uFEFF/, '');
   const separator = delimiter ?? guessDelimiter(plain);
-  return { rows: cut(plain, separator), delimiter: separator };
+  return { rows: cut(plain, separator, most), delimiter: separator };
 }
 
 function cut(text: string, delimiter: string, most = MOST_ROWS): string[][] {
