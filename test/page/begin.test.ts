@@ -72,3 +72,35 @@ test('the way to a set of one’s own is seen at first, and its window fits and 
     { width: 390, height: 844, touch: true },
   );
 });
+
+test('what was filled in is there again after Escape and a reload, is gone once the set is begun, and turns hold up nothing', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    const begin = () => page.locator('.begin-own button').click();
+    const wire = page.getByLabel('Wire, bare');
+    await begin();
+    await wire.fill('0.37 mm');
+    await page.locator('#begin-detector').selectOption('galena');
+    await page.keyboard.press('Escape');
+    await page.locator('.begin').waitFor({ state: 'detached' });
+    await page.reload();
+    await answered(page);
+    await begin();
+    expect(await wire.inputValue()).toBe('0.37 mm');
+    expect(await page.locator('#begin-detector').inputValue()).toBe('galena');
+    const workers: string[] = [];
+    page.on('worker', (worker) => workers.push(worker.url()));
+    await page.getByRole('button', { name: 'Show the result' }).click();
+    await page.locator('.assumed-chip').waitFor();
+    expect(
+      workers.some((url) => url.includes('complete.worker')),
+      'the turns are found beside the page',
+    ).toBe(true);
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.getByRole('button', { name: 'Begin from my bench…' }).first().click();
+    expect(await wire.inputValue()).toBe('');
+    await wire.fill('0.5 mm');
+    await page.getByRole('button', { name: 'Empty all fields' }).click();
+    expect(await wire.inputValue()).toBe('');
+  });
+});

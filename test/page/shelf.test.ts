@@ -133,3 +133,48 @@ test('three taps write down what is heard; it is there after a reload, beside th
     await page.locator('.log-entries').getByText(called).waitFor();
   });
 });
+
+test('a place kept once is used by two sets, its change is brought to both and undone; boxes are listed beside', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    await rename(page, 'Kitchen set');
+    await shelf(page);
+    await page.getByLabel('Copy Kitchen set').click();
+    await expect.poll(() => cards(page)).toContain('Kitchen set (copy)');
+    await page.getByRole('button', { name: 'Places', exact: true }).click();
+    await page.getByText('No place is kept yet.').waitFor();
+    await page.getByRole('button', { name: 'Keep the place of the open set' }).click();
+    const card = page.locator('.shelf-card');
+    await expect.poll(() => card.textContent()).toMatch(/The open set uses it\. Used by .*Kitchen set/);
+    await card.getByRole('button', { name: /^Rename/ }).click();
+    await page.getByLabel('New name').fill('Fen corner');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Change it in 2 sets too' }).click();
+    await expect.poll(() => card.textContent()).toMatch(/Fen corner.*The open set uses it\. Used by .*\(copy\)/);
+    await page.locator('.notice', { hasText: 'is changed in 2 sets' }).getByRole('button', { name: 'Undo' }).click();
+    await expect.poll(() => card.textContent()).toMatch(/No set on the shelf uses it/);
+    await card.getByRole('button', { name: 'Use Fen corner for the open set' }).click();
+    await expect.poll(() => card.textContent()).toMatch(/Used by Kitchen set\./);
+    await page.reload();
+    await answered(page);
+    await shelf(page);
+    await page.getByRole('button', { name: 'Places', exact: true }).click();
+    await expect.poll(() => card.textContent()).toMatch(/Fen corner.*Used by Kitchen set\./);
+    await card.getByRole('button', { name: 'Delete Fen corner' }).click();
+    await page.getByText('No place is kept yet.').waitFor();
+    await page.locator('.notice').getByRole('button', { name: 'Put it back' }).click();
+    await card.getByText('Fen corner').waitFor();
+    await page.getByRole('button', { name: 'Boxes of parts', exact: true }).click();
+    await page.getByRole('button', { name: 'New box' }).click();
+    await page.getByLabel('Name', { exact: true }).fill('Shed');
+    await page.keyboard.press('Enter');
+    await shelf(page);
+    await page.getByRole('button', { name: 'Boxes of parts', exact: true }).click();
+    await card.getByRole('button', { name: 'Copy Shed' }).click();
+    await expect.poll(() => cards(page).then((all) => all.sort())).toEqual(['Shed', 'Shed (copy)']);
+    await card.getByRole('button', { name: 'Delete Shed', exact: true }).click();
+    await expect.poll(() => cards(page)).toEqual(['Shed (copy)']);
+    await page.getByPlaceholder('Search names and notes').fill('attic');
+    await expect.poll(() => cards(page)).toEqual([]);
+  });
+});

@@ -198,11 +198,17 @@ const action = fc.oneof(
     arbitrary: fc.record({ act: fc.constant('latency' as const), ms: fc.integer({ min: 1, max: SLOWEST }) }),
   },
   { weight: 2, arbitrary: fc.record({ act: fc.constant('kill' as const) }) },
+  { weight: 1, arbitrary: fc.record({ act: fc.constant('upgrade' as const) }) },
 );
 
-it('no change older than a second is lost by kills, closing, two tabs, other sets or storage that fails and says so', async () => {
+/** Of the long run, which a command asks for: many edits in one go. */
+const LONG_RUN = Number(process.env.FAINTWAVE_KEEPING_ACTIONS ?? 0);
+const LENGTH = LONG_RUN > 0 ? { minLength: LONG_RUN, maxLength: LONG_RUN } : { minLength: 10, maxLength: 60 };
+const RUNS = LONG_RUN > 0 ? 10 : 60;
+
+it('no change older than a second is lost by kills, closing, upgrades, two tabs, other sets or storage that fails and says so', async () => {
   await fc.assert(
-    fc.asyncProperty(fc.array(action, { minLength: 10, maxLength: 60 }), async (actions) => {
+    fc.asyncProperty(fc.array(action, { ...LENGTH, size: 'max' }), async (actions) => {
       notices.value = [];
       const browser = new Browser();
       let edits: { readonly id: string; readonly number: number; readonly at: number }[] = [];
@@ -276,6 +282,13 @@ it('no change older than a second is lost by kills, closing, two tabs, other set
           case 'latency':
             browser.latency = one.ms;
             break;
+          // A new version of the page loads every tab anew.
+          case 'upgrade': {
+            const count = browser.tabs.length;
+            for (const tab of [...browser.tabs]) tab.close(browser);
+            for (let k = 0; k < count; k++) await openTab();
+            break;
+          }
           case 'kill':
             if (browser.isDiskFailing) {
               const tried = edits.some(({ at }) => at > failedUntil - 1 && Date.now() - at > CONFIRMED);
@@ -292,9 +305,9 @@ it('no change older than a second is lost by kills, closing, two tabs, other set
         }
       }
     }),
-    { numRuns: 60 },
+    { numRuns: RUNS },
   );
-}, 120_000);
+}, 1_200_000);
 
 describe('a disk that cannot be read when the page opens', () => {
   async function openedBlind() {

@@ -43,9 +43,12 @@ function openText(place: OpeningPlace, text: string, name: string): void {
 }
 
 /** Opens a description that was made here. @returns what is wrong with it, if it cannot be opened; then nothing is changed. */
-export function openWritten(place: OpeningPlace, written: unknown, name: string): readonly Problem[] {
+export const openWritten = (place: OpeningPlace, written: unknown, name: string): readonly Problem[] =>
+  openReading(place, readWithStandIns(written), name);
+
+/** As `openWritten`, of a description that is read already. */
+export function openReading(place: OpeningPlace, reading: Reading, name: string): readonly Problem[] {
   stopReading?.();
-  const reading = readWithStandIns(written);
   if (!reading.result.ok) return reading.result.problems;
   take(place, reading, name, () => {});
   return [];

@@ -1,13 +1,16 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { completeDescription, type Problem, STARTERS, variantChoices } from '../../../engine/index.ts';
-import { errorText, kindName, problemText, beginWords as texts } from '../../../outputs/words/index.ts';
-import { type Bench, type BenchField, benchFieldAt, knownOf } from '../../description/bench.ts';
+import { type Problem, STARTERS, variantChoices } from '../../../engine/index.ts';
+import { kindName, problemText, beginWords as texts } from '../../../outputs/words/index.ts';
+import { type Bench, type BenchField, benchFieldAt } from '../../description/bench.ts';
 import { fieldPath } from '../../description/places.ts';
 import { schemaAt } from '../../description/schema-at.ts';
+import { type Reading, readingAsSent } from '../../description/stand-ins.ts';
 import { isBeginning } from '../../state/begin.ts';
-import { openWritten } from '../../state/files.ts';
+import { beginDraft } from '../../state/begin-draft.ts';
+import { openReading } from '../../state/files.ts';
 import { useShelf } from '../../state/set-context.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
+import { useWorker } from '../../workers/use-worker.ts';
 import './begin.css';
 
 /** What a text field that is left empty is assumed to be. */
@@ -28,11 +31,14 @@ const WITHOUT_FIGURES: ReadonlySet<string> = new Set(['measured', 'exponential']
 const choicesOf = (part: Chosen): string[] =>
   variantChoices(schemaAt({}, [part])!)!.choices.filter((kind) => !WITHOUT_FIGURES.has(kind));
 
+const newCompleteWorker = (): Worker =>
+  new Worker(new URL('./complete.worker.ts', import.meta.url), { type: 'module', name: 'complete' });
+
 /** A set from the parts at hand: what is left empty is completed and marked as assumed. */
 export function Begin() {
   const shelf = useShelf();
   const dialog = useRef<HTMLDialogElement>(null);
-  const [bench, setBench] = useState<Bench>({});
+  const bench = beginDraft.value;
   const [problems, setProblems] = useState<readonly Problem[]>([]);
   /** Why what is left empty could not be worked out. */
   const [failure, setFailure] = useState('');
@@ -43,27 +49,22 @@ export function Begin() {
   const close = () => {
     isBeginning.value = false;
   };
+  const complete = useWorker<Bench, Reading>(newCompleteWorker, (asked, reply) => {
+    setWorking(false);
+    const refused =
+      'answer' in reply ? openReading(shelf, readingAsSent(reply.answer, reply.answer.written), texts.fileName) : [];
+    setProblems(refused);
+    setFailure('error' in reply ? reply.error : '');
+    if (refused.length > 0 || 'error' in reply) return;
+    if (beginDraft.peek() === asked) beginDraft.value = {};
+    // The new set comes with a page of its own, without the dialog.
+    close();
+    focusIfLost(() => document.querySelector<HTMLElement>('.assumed-chip') ?? document.getElementById('workbench'));
+  });
   const begin = (event: Event) => {
     event.preventDefault();
     setWorking(true);
-    // The window says that it works before it does.
-    setTimeout(() => {
-      let refused: readonly Problem[] = [];
-      let why = '';
-      try {
-        refused = openWritten(shelf, completeDescription(knownOf(bench), texts.names), texts.fileName);
-      } catch (error) {
-        why = errorText(error);
-      } finally {
-        setWorking(false);
-      }
-      setProblems(refused);
-      setFailure(why);
-      if (refused.length > 0 || why !== '') return;
-      // The new set comes with a page of its own, without the dialog.
-      close();
-      focusIfLost(() => document.querySelector<HTMLElement>('.assumed-chip') ?? document.getElementById('workbench'));
-    }, 30);
+    complete(bench);
   };
   const rows = (fields: readonly BenchField[]) =>
     fields.map((field) => (
@@ -72,7 +73,9 @@ export function Begin() {
         field={field}
         value={bench[field] ?? ''}
         problems={problems.filter(({ path }) => benchFieldAt(path) === field)}
-        onInput={(value) => setBench({ ...bench, [field]: value })}
+        onInput={(value) => {
+          beginDraft.value = { ...bench, [field]: value };
+        }}
       />
     ));
   const others = problems.filter(({ path }) => benchFieldAt(path) === undefined);
@@ -117,6 +120,19 @@ export function Begin() {
           <button type="button" onClick={() => dialog.current?.close()}>
             {texts.cancel}
           </button>
+          {Object.values(bench).some((text) => text !== '') && (
+            <button
+              type="button"
+              onClick={() => {
+                beginDraft.value = {};
+                setProblems([]);
+                setFailure('');
+                document.getElementById('begin-former')?.focus();
+              }}
+            >
+              {texts.clear}
+            </button>
+          )}
         </p>
       </form>
     </dialog>

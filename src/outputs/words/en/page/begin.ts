@@ -2,7 +2,7 @@
 export const beginWords = {
   title: 'Begin from my bench',
   about:
-    'Fill in what you have, in any order. What is left empty gets a typical value, marked “assumed” until you change or confirm it; turns that are left empty are those that tune the band.',
+    'Fill in what you have, in any order. What is left empty gets a typical value, marked “assumed” until you change or confirm it; turns that are left empty are those that tune the band. What you fill in stays here until the set is begun.',
   invite: 'This is an example.',
   inviteButton: 'Begin from my bench…',
   where: 'Where you are',
@@ -27,6 +27,7 @@ export const beginWords = {
   begin: 'Show the result',
   working: 'Working out the turns…',
   cancel: 'Cancel',
+  clear: 'Empty all fields',
   failed: 'The set cannot be calculated as it is:',
   notCompleted: (why: string): string =>
     `What is left empty could not be calculated. Change a value, or fill in the turns. The reason: ${why}`,

@@ -2,7 +2,7 @@ import { counted, listOf } from '../grammar.ts';
 
 /** The first few, and how many more there are. */
 const firstOf = (names: readonly string[]): string =>
-  `${names.slice(0, 5).join(', ')}${names.length > 5 ? ` and ${names.length - 5} more` : ''}`;
+  names.length > 5 ? `${names.slice(0, 5).join(', ')} and ${names.length - 5} more` : listOf(names);
 
 /** Places kept once for several sets. */
 export const keptPlaceWords = {
