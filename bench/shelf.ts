@@ -115,14 +115,11 @@ const changes = (page: Page, field: string, values: readonly string[], shown: st
     { field, values, shown },
   );
 
-async function openLog(page: Page, entries: number): Promise<void> {
+async function openLog(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Log', exact: true }).click();
-  await page
-    .getByText(`Show ${Math.min(500, Math.max(0, entries - 50))} more`)
-    .waitFor({ timeout: 120_000 })
-    .catch(() => {});
-  await page.locator('.log .map-station.is-heard').first().waitFor({ timeout: 120_000 });
-  await page.locator('.log figure.plot svg').first().scrollIntoViewIfNeeded();
+  await page.locator('.log .map-station.is-heard').first().waitFor({ state: 'attached' });
+  await page.locator('.log select[name=log-station]').scrollIntoViewIfNeeded();
+  await page.locator('.log figure.plot svg').first().waitFor();
   await page.waitForTimeout(1000);
 }
 
@@ -135,16 +132,16 @@ const JOBS = {
     await page.locator('.shelf-card').first().waitFor();
     return changes(page, '.shelf-search input', WORDS, '.shelf-sets [role=status]');
   },
-  calendar: async (page: Page, entries: number) => {
-    await openLog(page, entries);
+  calendar: async (page: Page) => {
+    await openLog(page);
     return changes(page, '.log select[name=log-station]', ['0', '1', ''], '.log figure.plot');
   },
-  map: async (page: Page, entries: number) => {
-    await openLog(page, entries);
+  map: async (page: Page) => {
+    await openLog(page);
     return changes(page, '.log select[name=log-light]', ['night', 'day', 'any'], '.log-where');
   },
-  entry: async (page: Page, entries: number) => {
-    await openLog(page, entries);
+  entry: async (page: Page) => {
+    await openLog(page);
     await page.locator('.log-more summary').click();
     return page.evaluate(async () => {
       const field = [...document.querySelectorAll<HTMLInputElement>('.log-more input')].at(-1)!;
@@ -159,9 +156,9 @@ const JOBS = {
       return Math.max(...times);
     });
   },
-  task: async (page: Page, entries: number) => {
+  task: async (page: Page) => {
     await watchLongTasks(page);
-    await openLog(page, entries);
+    await openLog(page);
     await page.locator('.log-stations button').first().click();
     await page.locator('.log-heard button').first().click();
     await page.locator('.log-write').click();
@@ -174,7 +171,7 @@ const JOBS = {
 const onKept = (job: keyof typeof JOBS, sets: number, entries: number): Promise<number> =>
   onBuiltPage(async (page, url) => {
     await withKept(page, url, keptOf(sets, entries));
-    return JOBS[job](page, entries);
+    return JOBS[job](page);
   });
 
 const figure = (name: string, job: keyof typeof JOBS, atMost: number): Measurement[] => {

@@ -77,3 +77,20 @@ test('the switch is reached by the keyboard and fits a phone', async () => {
     { width: 390, height: 844 },
   );
 });
+
+test('the band that is looked at is there again after a reload, where no station was chosen', async () => {
+  await withPage(async (page) => {
+    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.getByRole('button', { name: 'Two-band breadboard set' }).click();
+    const pressed = () => page.locator('.band-switch [aria-pressed=true]').textContent();
+    await page.locator('.band-switch').waitFor();
+    const other = page.locator('.band-switch [aria-pressed=false]').first();
+    // Before the range that follows it once it is known.
+    const name = /^\D+/.exec((await other.textContent())!)![0].trim();
+    await other.click();
+    await expect.poll(pressed).toContain(name);
+    await page.reload();
+    await page.locator('.answer[aria-busy=false]').waitFor();
+    await expect.poll(pressed).toContain(name);
+  });
+});

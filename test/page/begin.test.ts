@@ -96,7 +96,7 @@ test('what was filled in is there again after Escape and a reload, is gone once 
       workers.some((url) => url.includes('complete.worker')),
       'the turns are found beside the page',
     ).toBe(true);
-    await page.getByRole('button', { name: 'Open', exact: true }).click();
+    await page.getByRole('button', { name: 'Open', exact: true }).first().click();
     await page.getByRole('button', { name: 'Begin from my bench…' }).first().click();
     expect(await wire.inputValue()).toBe('');
     await wire.fill('0.5 mm');

@@ -32,6 +32,20 @@ test('two sets of the shelf stand side by side: words, path, plots, parts; one k
     for (const name of ['Higher tap', 'Kitchen set'])
       await expect.poll(() => page.locator('.compare-plots svg text', { hasText: name }).count()).toBe(2);
     await page.locator('.compare-parts').getByText('Galena').first().waitFor();
+    // Each plot is read off under the pointer and by key, in a line below it.
+    const curves = page.getByRole('slider', { name: 'Resonance curves: read off' });
+    await curves.focus();
+    await page.keyboard.press('Home');
+    const reading = () => curves.getAttribute('aria-valuetext');
+    await expect.poll(reading).toMatch(/^[\d.]+ kHz: A −[\d.]+ dB; B −[\d.]+ dB/);
+    const first = await reading();
+    await page.keyboard.press('PageUp');
+    await expect.poll(reading).not.toBe(first);
+    const dials = page.getByRole('slider', { name: 'Dials: read off' });
+    await dials.hover({ position: { x: 200, y: 20 }, force: true });
+    await expect.poll(() => dials.getAttribute('aria-valuetext')).toMatch(/kHz: A \d+°; B \d+°/);
+    const line = page.locator('figure', { hasText: 'Dials' }).locator('.plot-reading');
+    expect(await line.textContent()).toBe(await dials.getAttribute('aria-valuetext'));
     // Another station of the place is the station of the whole page.
     const before = await page.locator('.compare-sentence').textContent();
     await page.getByRole('combobox', { name: 'Station' }).selectOption({ index: 6 });
