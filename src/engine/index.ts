@@ -277,7 +277,7 @@ export {
 } from './log/against-prediction.ts';
 export { HEARD, type HeardAs, type LogCells, type LogEntry, type LogProblem } from './log/entry.ts';
 export { type CalendarEntry, type ListeningCalendar, listeningCalendar } from './log/listening-calendar.ts';
-export { demandLogSize, type ReadLog, readLog } from './log/read-log.ts';
+export { type ReadLog, readLog, withinLogSize } from './log/read-log.ts';
 export { writeLog } from './log/write-log.ts';
 
 // Measurements

@@ -3,6 +3,7 @@ import { afterAll, inject } from 'vitest';
 import { PAGE_FOLDER } from '../../scripts/support/build.mjs';
 import { serve } from '../../scripts/support/serve.mjs';
 import { launch, launchProfile } from './find-browser.ts';
+import { killWhole } from './kill-whole.ts';
 
 export interface PageOptions {
   /** CSS pixels; 1280. */
@@ -90,15 +91,6 @@ export async function openProfile(folder: string): Promise<{ page: Page; kill: (
     await closed;
   };
   return { page, kill };
-}
-
-/** The browser with all its processes, as a power cut would: one that outlives it would hold the storage for the next. */
-function killWhole(id: number): void {
-  try {
-    process.kill(-id, 'SIGKILL');
-  } catch {
-    process.kill(id, 'SIGKILL');
-  }
 }
 
 /** Waits until the page has drawn what it was told. */

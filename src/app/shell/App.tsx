@@ -5,7 +5,7 @@ import { glossaryAt } from '../state/glossary.ts';
 import type { OpenSets } from '../state/open-sets.ts';
 import { view } from '../state/page-view.ts';
 import { PlacesContext, SetContext, ShelfContext } from '../state/set-context.ts';
-import type { Places } from '../state/shelf/places.ts';
+import type { Places } from '../state/shelf/kept-places.ts';
 import type { Shelf } from '../state/shelf/shelf.ts';
 import { AnswerInWords } from '../views/set/Answer.tsx';
 import { Workbench } from '../views/set/bench/Workbench.tsx';

@@ -1,7 +1,7 @@
 import { createContext } from 'preact';
 import { useContext } from 'preact/hooks';
 import type { OpenSet } from './open-sets.ts';
-import type { Places } from './shelf/places.ts';
+import type { Places } from './shelf/kept-places.ts';
 import type { Shelf } from './shelf/shelf.ts';
 
 /** The open set that the components inside are about; the page gives one around them all. */

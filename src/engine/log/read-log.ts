@@ -1,6 +1,6 @@
 import { fewOfEach } from '../numerics/few-of-each.ts';
 import { TableTooLargeError } from '../place/stations/table-problems.ts';
-import { LONGEST, readTable, type TextTable, unguard } from '../place/stations/text-table.ts';
+import { LONGEST_TABLE, readTable, type TextTable, unguard } from '../place/stations/text-table.ts';
 import { brief } from '../units/brief.ts';
 import { parseQuantity, type QuantityKind } from '../units/parse.ts';
 import {
@@ -38,13 +38,15 @@ const MOST_ENTRIES = 50_000;
 /**
  * What is about to be kept as a log is checked, so that it can be read again.
  * @param text of a table
+ * @returns the same text
  * @throws TableTooLargeError as `readLog`
  */
-export function demandLogSize(text: string): void {
-  if (text.length > LONGEST) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST });
+export function withinLogSize(text: string): string {
+  if (text.length > LONGEST_TABLE) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST_TABLE });
   let lines = 0;
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
   if (lines > MOST_ENTRIES) throw new TableTooLargeError({ code: 'too-many-rows', most: MOST_ENTRIES });
+  return text;
 }
 
 /**

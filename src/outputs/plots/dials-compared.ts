@@ -10,7 +10,7 @@ import { shorten, textWidth } from '../scene/text-width.ts';
 import { axisKHz } from '../words/figures.ts';
 import { paragraph, setsPlotWords as texts, verdictWords } from '../words/index.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis } from './frame.ts';
-import { between, type PlotReadout, readPlaces, SAME_PLACE } from './read-off.ts';
+import { type PlotReadout, readPlaces, SAME_PLACE, valueBetween } from './read-off.ts';
 import { MOST_SETS, placesAbove, SET_LOOKS } from './set-looks.ts';
 
 /** Dials of several sets at one place. */
@@ -92,7 +92,7 @@ export function dialsReadout(given: DialsCompared, size: PlotSize = {}): PlotRea
     places,
     at(index) {
       const frequency = x.invert(places[index]);
-      const readings = scales.map((points, i) => texts.scaleOf(i, between(points, frequency)));
+      const readings = scales.map((points, i) => texts.scaleOf(i, valueBetween(points, frequency)));
       const here = given.stations.filter((one) => Math.abs(x(one.frequency) - places[index]) < SAME_PLACE);
       return texts.readOff(
         frequency,

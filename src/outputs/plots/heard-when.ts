@@ -22,10 +22,12 @@ function mark([x, y]: Point, heard: HeardAs, title?: string): Item[] {
   return [arm(SMALL, SMALL), arm(SMALL, -SMALL)];
 }
 
-/** More entries than this are drawn as one path for each way of being heard. */
+/** More entries than this are drawn as paths of many marks. */
 const MOST_SINGLE = 500;
 /** px within which the larger mark covers the smaller one. */
 const SAME_PLACE = 4;
+/** Marks in one path: a longer one, spread over the plot, takes a browser long to fill. */
+const TOGETHER = 200;
 /** More than a plot is high, in such places. */
 const ROWS = 1000;
 
@@ -41,30 +43,37 @@ function crowd(entries: readonly CalendarEntry[], place: (entry: CalendarEntry) 
   }
   const places = HEARD.map((): Point[] => []);
   for (const [key, rank] of best) places[rank].push([Math.floor(key / ROWS) * SAME_PLACE, (key % ROWS) * SAME_PLACE]);
-  return HEARD.toReversed().flatMap((heard): Item[] => {
-    const at = places[HEARD.indexOf(heard)];
-    if (at.length === 0) return [];
-    const dots = (width: number, stroke: Role): Item => ({
-      kind: 'path',
-      segments: at.flatMap(([px, py]): PathSegment[] => [
-        ['M', px, py],
-        ['L', px, py],
-      ]),
-      stroke,
-      width,
-      title: verdictWords[heard],
-    });
-    const radius = RADIUS[heard];
-    if (radius !== undefined) return [dots(2 * radius, 'copper')];
-    if (heard === 'not heard') return [dots(2 * SMALL + 1.2, 'ink'), dots(2 * SMALL - 1.2, 'paper')];
-    const cross = at.flatMap(([px, py]): PathSegment[] => [
-      ['M', px - SMALL, py - SMALL],
-      ['L', px + SMALL, py + SMALL],
-      ['M', px - SMALL, py + SMALL],
-      ['L', px + SMALL, py - SMALL],
-    ]);
-    return [{ kind: 'path', segments: cross, stroke: 'ink', width: 1.4, title: verdictWords[heard] }];
+  return HEARD.toReversed().flatMap((heard) => {
+    const at = places[HEARD.indexOf(heard)].sort(([a], [b]) => a - b);
+    const strips = Array.from({ length: Math.ceil(at.length / TOGETHER) }, (_, i) =>
+      at.slice(i * TOGETHER, (i + 1) * TOGETHER),
+    );
+    return strips.flatMap((strip) => together(heard, strip));
   });
+}
+
+/** Marks of one kind as one or two paths. */
+function together(heard: HeardAs, at: readonly Point[]): Item[] {
+  const dots = (width: number, stroke: Role): Item => ({
+    kind: 'path',
+    segments: at.flatMap(([px, py]): PathSegment[] => [
+      ['M', px, py],
+      ['L', px, py],
+    ]),
+    stroke,
+    width,
+    title: verdictWords[heard],
+  });
+  const radius = RADIUS[heard];
+  if (radius !== undefined) return [dots(2 * radius, 'copper')];
+  if (heard === 'not heard') return [dots(2 * SMALL + 1.2, 'ink'), dots(2 * SMALL - 1.2, 'paper')];
+  const cross = at.flatMap(([px, py]): PathSegment[] => [
+    ['M', px - SMALL, py - SMALL],
+    ['L', px + SMALL, py + SMALL],
+    ['M', px - SMALL, py + SMALL],
+    ['L', px + SMALL, py - SMALL],
+  ]);
+  return [{ kind: 'path', segments: cross, stroke: 'ink', width: 1.4, title: verdictWords[heard] }];
 }
 
 /**

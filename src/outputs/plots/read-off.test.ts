@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { between } from './read-off.ts';
+import { valueBetween } from './read-off.ts';
 
 it('a value between two points lies on the straight line, and there is none off the ends', () => {
   const points = [
@@ -7,7 +7,12 @@ it('a value between two points lies on the straight line, and there is none off 
     [2, 20],
     [6, 0],
   ] as const;
-  const at = (x: number) => between(points, x);
+  const at = (x: number) => valueBetween(points, x);
   expect([at(0), at(1), at(2), at(5), at(6)]).toEqual([10, 15, 20, 5, 0]);
-  expect([at(-0.1), at(6.1), between([], 1), between([[3, 7]], 3)]).toEqual([undefined, undefined, undefined, 7]);
+  expect([at(-0.1), at(6.1), valueBetween([], 1), valueBetween([[3, 7]], 3)]).toEqual([
+    undefined,
+    undefined,
+    undefined,
+    7,
+  ]);
 });

@@ -27,7 +27,7 @@ export function readPlaces({ x, w }: Box, marks: readonly number[]): readonly nu
 }
 
 /** Value at x between points of rising x, straight between two; undefined off their ends. */
-export function between(points: readonly (readonly [x: number, y: number])[], x: number): number | undefined {
+export function valueBetween(points: readonly (readonly [x: number, y: number])[], x: number): number | undefined {
   if (points.length === 0 || x < points[0][0] || x > points[points.length - 1][0]) return undefined;
   let [low, high] = [0, points.length - 1];
   while (high - low > 1) {

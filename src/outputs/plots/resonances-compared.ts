@@ -9,7 +9,7 @@ import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, paragraph, setsPlotWords as texts } from '../words/index.ts';
 import { drawable } from './figures.ts';
 import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
-import { between, type PlotReadout, readPlaces, SAME_PLACE } from './read-off.ts';
+import { type PlotReadout, readPlaces, SAME_PLACE, valueBetween } from './read-off.ts';
 import { MOST_SETS, placesAbove, SET_LOOKS } from './set-looks.ts';
 
 /** Resonance curves of several sets, each tuned to the same station. */
@@ -95,7 +95,7 @@ export function resonancesReadout(given: ResonancesCompared, size: PlotSize = {}
     at(index) {
       const frequency = x.invert(places[index]);
       const levels = lines.map((line, i) => {
-        const level = between(line, frequency);
+        const level = valueBetween(line, frequency);
         return level === undefined ? texts.noLevelOf(i) : texts.levelOf(i, level);
       });
       const here = stations.filter((one) => Math.abs(x(one.frequency) - places[index]) < SAME_PLACE);

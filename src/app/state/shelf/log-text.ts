@@ -1,4 +1,4 @@
-import { demandLogSize, type LogCells, readLog, writeLog } from '../../../engine/index.ts';
+import { type LogCells, readLog, withinLogSize, writeLog } from '../../../engine/index.ts';
 
 const rowsOf = (text: string | undefined): readonly LogCells[] =>
   text === undefined ? [] : readLog(text).entries.map(({ cells }) => cells);
@@ -14,9 +14,7 @@ const lineOf = (cells: LogCells): string => writeLog([cells]).slice(writeLog([])
 
 /** A log with one more entry. @throws TableTooLargeError for more than a log may have */
 export function withEntry(text: string | undefined, cells: LogCells): string {
-  const longer = (text ?? writeLog([])) + lineOf(cells);
-  demandLogSize(longer);
-  return longer;
+  return withinLogSize((text ?? writeLog([])) + lineOf(cells));
 }
 
 /** A log without one of its entries, the latest of those alike. */

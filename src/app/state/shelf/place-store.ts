@@ -1,4 +1,4 @@
-import { type DBSchema, openDB } from 'idb';
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb';
 
 /** A place that is kept once, for any number of sets. */
 export interface KeptPlace {
@@ -22,20 +22,16 @@ interface Schema extends DBSchema {
 
 /** Apart from the sets, so that neither waits for a change of the other's form. */
 export function openPlaceStore(): PlaceStore {
-  const connect = async () => {
+  async function using<T>(work: (database: IDBPDatabase<Schema>) => Promise<T>): Promise<T> {
     const database = await openDB<Schema>('faintwave-places', 1, {
       upgrade: (made) => void made.createObjectStore('places', { keyPath: 'id' }),
     });
-    return database;
-  };
-  const using = async <T>(work: (database: Awaited<ReturnType<typeof connect>>) => Promise<T>): Promise<T> => {
-    const database = await connect();
     try {
       return await work(database);
     } finally {
       database.close();
     }
-  };
+  }
   return {
     all: () => using((database) => database.getAll('places')),
     put: (place) =>

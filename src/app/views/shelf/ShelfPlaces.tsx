@@ -3,8 +3,8 @@ import { valueAtPath } from '../../../engine/index.ts';
 import { shelfWords, keptPlaceWords as texts } from '../../../outputs/words/index.ts';
 import { tell } from '../../state/notices.ts';
 import { useOpenSet, usePlaces, useShelf } from '../../state/set-context.ts';
+import { nameOfPlace, type SetAtPlace, searchPlaces } from '../../state/shelf/kept-places.ts';
 import type { KeptPlace } from '../../state/shelf/place-store.ts';
-import { nameOfPlace, type SetAtPlace, searchPlaces } from '../../state/shelf/places.ts';
 import { NamedCard } from './NamedCard.tsx';
 
 interface Props {

@@ -7,7 +7,7 @@ const DELIMITERS = ['\t', ';', ',', '|'] as const;
 export type Delimiter = (typeof DELIMITERS)[number];
 
 /** Longest text read, characters; no station list is longer. */
-export const LONGEST = 5_000_000;
+export const LONGEST_TABLE = 5_000_000;
 const MOST_ROWS = 20_000;
 
 /**
@@ -22,7 +22,8 @@ export function readTable(
   delimiter?: Delimiter,
   most?: number,
 ): { rows: TextTable; delimiter: Delimiter } {
-  if (!(text.length <= LONGEST)) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST });
+  if (!(text.length <= LONGEST_TABLE))
+    throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST_TABLE });
   const plain = text.replace(/^\uFEFF/, '');
   const separator = delimiter ?? guessDelimiter(plain);
   return { rows: cut(plain, separator, most), delimiter: separator };

@@ -4,8 +4,8 @@ import { valueAtPath, withValueAt } from '../../../engine/index.ts';
 import { DEMO } from '../examples.ts';
 import type { Kept } from '../kept.ts';
 import { notices } from '../notices.ts';
+import { createPlaces, type SetsOfPlaces, searchPlaces } from './kept-places.ts';
 import type { KeptPlace, PlaceStore } from './place-store.ts';
-import { createPlaces, type SetsOfPlaces, searchPlaces } from './places.ts';
 import { entryOf, type ShelfEntry } from './shelf-entry.ts';
 
 afterEach(() => {
