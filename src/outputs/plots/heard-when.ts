@@ -28,6 +28,8 @@ const MOST_SINGLE = 500;
 const SAME_PLACE = 4;
 /** Marks in one path: a longer one, spread over the plot, takes a browser long to fill. */
 const TOGETHER = 200;
+/** Of a mark that stands alone. */
+const SMALLEST = 0.4;
 /** More than a plot is high, in such places. */
 const ROWS = 1000;
 
@@ -43,17 +45,19 @@ function crowd(entries: readonly CalendarEntry[], place: (entry: CalendarEntry) 
   }
   const places = HEARD.map((): Point[] => []);
   for (const [key, rank] of best) places[rank].push([Math.floor(key / ROWS) * SAME_PLACE, (key % ROWS) * SAME_PLACE]);
+  // So that the many leave what lies behind them to be seen.
+  const scale = Math.min(1, Math.max(SMALLEST, Math.sqrt(MOST_SINGLE / best.size)));
   return HEARD.toReversed().flatMap((heard) => {
     const at = places[HEARD.indexOf(heard)].sort(([a], [b]) => a - b);
     const strips = Array.from({ length: Math.ceil(at.length / TOGETHER) }, (_, i) =>
       at.slice(i * TOGETHER, (i + 1) * TOGETHER),
     );
-    return strips.flatMap((strip) => together(heard, strip));
+    return strips.flatMap((strip) => together(heard, strip, scale));
   });
 }
 
-/** Marks of one kind as one or two paths. */
-function together(heard: HeardAs, at: readonly Point[]): Item[] {
+/** Marks of one kind as one or two paths. @param scale of each */
+function together(heard: HeardAs, at: readonly Point[], scale: number): Item[] {
   const dots = (width: number, stroke: Role): Item => ({
     kind: 'path',
     segments: at.flatMap(([px, py]): PathSegment[] => [
@@ -65,15 +69,16 @@ function together(heard: HeardAs, at: readonly Point[]): Item[] {
     title: verdictWords[heard],
   });
   const radius = RADIUS[heard];
-  if (radius !== undefined) return [dots(2 * radius, 'copper')];
-  if (heard === 'not heard') return [dots(2 * SMALL + 1.2, 'ink'), dots(2 * SMALL - 1.2, 'paper')];
+  if (radius !== undefined) return [dots(2 * radius * scale, 'copper')];
+  const small = SMALL * scale;
+  if (heard === 'not heard') return [dots(2 * small + 1, 'ink'), dots(2 * small - 1, 'paper')];
   const cross = at.flatMap(([px, py]): PathSegment[] => [
-    ['M', px - SMALL, py - SMALL],
-    ['L', px + SMALL, py + SMALL],
-    ['M', px - SMALL, py + SMALL],
-    ['L', px + SMALL, py - SMALL],
+    ['M', px - small, py - small],
+    ['L', px + small, py + small],
+    ['M', px - small, py + small],
+    ['L', px + small, py - small],
   ]);
-  return [{ kind: 'path', segments: cross, stroke: 'ink', width: 1.4, title: verdictWords[heard] }];
+  return [{ kind: 'path', segments: cross, stroke: 'ink', width: 1.4 * scale, title: verdictWords[heard] }];
 }
 
 /**

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { type LogEntry, listeningCalendar, type PlacedEntry } from '../../../engine/index.ts';
-import { bestHeard, calendarEntries, columnsOf } from './log-columns.ts';
+import { bestHeard, calendarEntries, logColumnsOf } from './log-columns.ts';
 
 const placed = (
   time: string,
@@ -20,7 +20,7 @@ const ENTRIES = [
   placed('2026-06-30T23:45Z', 'loud', 'night'),
 ];
 const calendar = listeningCalendar(ENTRIES, undefined);
-const columns = columnsOf(ENTRIES, calendar);
+const columns = logColumnsOf(ENTRIES, calendar);
 
 it('columns give back the calendar, of all entries or of one station', () => {
   const plain = calendar.entries.map(({ day, hour, heard }) => ({ day, hour, heard }));

@@ -23,7 +23,7 @@ export interface LogColumns {
 }
 
 /** @param calendar of the same entries */
-export const columnsOf = (
+export const logColumnsOf = (
   entries: readonly PlacedEntry[],
   calendar: Pick<ListeningCalendar, 'entries'>,
 ): LogColumns => ({

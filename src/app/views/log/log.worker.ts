@@ -14,7 +14,7 @@ import { errorText, tableTooLarge } from '../../../outputs/words/index.ts';
 import { joinedLogs } from '../../state/shelf/log-text.ts';
 import { coastFor } from '../../workers/coast.ts';
 import type { Reply } from '../../workers/latest.ts';
-import { columnsOf, type LogColumns } from './log-columns.ts';
+import { type LogColumns, logColumnsOf } from './log-columns.ts';
 
 /** Beside what was predicted; or with the entries of another table added. */
 export interface LogQuestion {
@@ -64,7 +64,7 @@ async function answer({ set, log: text, added, most }: LogQuestion): Promise<Log
     beside,
     count: entries.length,
     latest,
-    columns: columnsOf(entries, calendar),
+    columns: logColumnsOf(entries, calendar),
     nights: calendar.nights,
     addedProblems: added === undefined ? [] : readLog(added).problems,
   };
