@@ -5,7 +5,7 @@ import { circle, line, rect, text } from '../scene/build.ts';
 import type { Item, PathSegment, Point, Role, Scene } from '../scene/scene.ts';
 import { textWidth } from '../scene/text-width.ts';
 import { axisNames, heardWhenWords as texts, verdictWords } from '../words/index.ts';
-import { frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { type Frame, frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 /** px; louder is larger. */
 const RADIUS: Readonly<Partial<Record<HeardAs, number>>> = { loud: 5.5, comfortable: 4.5, quiet: 3.5, faint: 2.5 };
@@ -30,25 +30,29 @@ const SAME_PLACE = 4;
 const TOGETHER = 200;
 /** Of a mark that stands alone. */
 const SMALLEST = 0.4;
-/** More than a plot is high, in such places. */
-const ROWS = 1000;
+
+type Scale = (value: number) => number;
+const RANKS: Readonly<Record<string, number>> = Object.fromEntries(HEARD.map((heard, rank) => [heard, rank]));
 
 /** Many marks, of those at one place the loudest. */
-function crowd(entries: readonly CalendarEntry[], place: (entry: CalendarEntry) => Point): Item[] {
+function crowd(entries: readonly CalendarEntry[], { width, height }: Frame, x: Scale, y: Scale): Item[] {
+  const columns = Math.ceil(width / SAME_PLACE) + 1;
+  const rows = Math.ceil(height / SAME_PLACE) + 1;
   // The loudest of each place, by its rank.
-  const best = new Map<number, number>();
-  for (const entry of entries) {
-    const [px, py] = place(entry).map((at) => Math.round(at / SAME_PLACE));
-    const key = px * ROWS + py;
-    const rank = HEARD.indexOf(entry.heard);
-    if (rank < (best.get(key) ?? HEARD.length)) best.set(key, rank);
+  const best = new Uint8Array(columns * rows).fill(HEARD.length);
+  for (const { day, hour, heard } of entries) {
+    const at = Math.round(x(day + 0.5) / SAME_PLACE) * rows + Math.round(y(hour) / SAME_PLACE);
+    best[at] = Math.min(best[at], RANKS[heard]);
   }
   const places = HEARD.map((): Point[] => []);
-  for (const [key, rank] of best) places[rank].push([Math.floor(key / ROWS) * SAME_PLACE, (key % ROWS) * SAME_PLACE]);
+  // From left to right, as the strips are.
+  for (const [at, rank] of best.entries())
+    if (rank < HEARD.length) places[rank].push([Math.floor(at / rows) * SAME_PLACE, (at % rows) * SAME_PLACE]);
+  const count = places.reduce((sum, { length }) => sum + length, 0);
   // So that the many leave what lies behind them to be seen.
-  const scale = Math.min(1, Math.max(SMALLEST, Math.sqrt(MOST_SINGLE / best.size)));
+  const scale = Math.min(1, Math.max(SMALLEST, Math.sqrt(MOST_SINGLE / count)));
   return HEARD.toReversed().flatMap((heard) => {
-    const at = places[HEARD.indexOf(heard)].sort(([a], [b]) => a - b);
+    const at = places[RANKS[heard]];
     const strips = Array.from({ length: Math.ceil(at.length / TOGETHER) }, (_, i) =>
       at.slice(i * TOGETHER, (i + 1) * TOGETHER),
     );
@@ -108,7 +112,7 @@ export function heardWhen({ entries, nights }: ListeningCalendar, size: PlotSize
     }),
     ...key(box.x, frame.width),
     ...(entries.length > MOST_SINGLE
-      ? crowd(entries, (one) => [x(one.day + 0.5), y(one.hour)])
+      ? crowd(entries, frame, x, y)
       : entries.flatMap((one) => mark([x(one.day + 0.5), y(one.hour)], one.heard, verdictWords[one.heard]))),
   ]);
 }
