@@ -116,6 +116,7 @@ export {
   CAPACITANCE_FACTOR,
   heightRange,
   SURROUNDINGS,
+  SURROUNDINGS_LOSS_FACTOR,
   type Surroundings,
   surroundingsEffect,
 } from './parts/aerial/surroundings.ts';

@@ -43,6 +43,22 @@ describe('calc aerial', () => {
     }
   });
 
+  it('counts the loss of what is around a wire in the range of its resistance, not in the value', () => {
+    const long = { shape: 'inverted-L', height: '10 m', length: '40 m', wire: { diameter: '1.6 mm' } };
+    const at = (surroundings: string, frequency: string) =>
+      answer(aerialCalculation, { ...long, surroundings, frequency, earthResistance: '6 ohm' }).impedance.resistance;
+    const alone = at('nothing', '136 kHz');
+    const garden = at('garden', '136 kHz');
+    expect(garden.value).toBe(alone.value);
+    expect(alone.range[1]).toBeLessThan(7);
+    // Published for such an aerial over wet clay: 1550/f^0.75, f in kHz; earth and frequency-free part are 6 Ω of it.
+    for (const kHz of [136, 200, 300, 500]) {
+      const { range } = at('garden', `${kHz} kHz`);
+      expect(1550 / kHz ** 0.75, `${kHz} kHz`).toBeGreaterThan(range[0]);
+      expect(1550 / kHz ** 0.75, `${kHz} kHz`).toBeLessThan(range[1]);
+    }
+  });
+
   it('answers the other kinds', () => {
     const frequency = '1 MHz';
     const frame = answer(aerialCalculation, {

@@ -14,6 +14,7 @@ import {
   readTouchstone,
   refuse,
   SURROUNDINGS,
+  SURROUNDINGS_LOSS_FACTOR,
   type Surroundings,
   surroundingsEffect,
   type TouchstoneRead,
@@ -167,9 +168,13 @@ const reactance = (value: number, factor: number) => figure(value, 'resistance',
 function answer(input: Input): Record<string, unknown> & { warnings: readonly Warning[] } {
   const { frequency: f, earthResistance } = input;
   // An earth given here is taken as it is given.
-  const impedance = (resistance: number, byLoss: number, X: ReturnType<typeof reactance>) => {
+  const impedance = (resistance: number, byLoss: number, X: ReturnType<typeof reactance>, around = 0) => {
     const [low, high] = factorRange(resistance, byLoss);
-    const range: FigureRange = [low + earthResistance, high + earthResistance];
+    // The value leaves out what stands around the aerial, so it may be the lower end.
+    const least = Math.min(resistance, low + around / SURROUNDINGS_LOSS_FACTOR);
+    const range: FigureRange = [least, high + around * SURROUNDINGS_LOSS_FACTOR].map(
+      (end) => end + earthResistance,
+    ) as [number, number];
     return { resistance: figure(resistance + earthResistance, 'resistance', range), reactance: X };
   };
   const radiation = (h: number, at: number) => {
@@ -252,7 +257,8 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     }
   }
   const model = wireAerial(input as WireAerialShape);
-  const place = inPlace(false, 'surroundings' in input ? input.surroundings : undefined);
+  const around = 'surroundings' in input ? input.surroundings : undefined;
+  const place = inPlace(false, around);
   const still = {
     capacitance: figure(model.capacitance, 'capacitance', [
       model.capacitance / CAPACITANCE_FACTOR,
@@ -277,7 +283,12 @@ function answer(input: Input): Record<string, unknown> & { warnings: readonly Wa
     ...still,
     radiationResistance: place.radiation(model.radiationResistanceAt(f)),
     effectiveHeightAtFrequency: place.height(model.effectiveHeightAt(f)),
-    impedance: impedance(z.re, LOSS.wire, reactance(z.im, CAPACITANCE_FACTOR)),
+    impedance: impedance(
+      z.re,
+      LOSS.wire,
+      reactance(z.im, CAPACITANCE_FACTOR),
+      surroundingsEffect(false, around).lossTangent / (2 * Math.PI * f * model.capacitance),
+    ),
     warnings: model.warningsAt(f),
   };
 }

@@ -52,6 +52,8 @@ export interface DrawnStation {
   /** Beyond the scale in the middle: followed at its end, since some such sets reach the station. */
   readonly isMoved: boolean;
   readonly field: FieldDraws;
+  /** Effective height of the aerial, m. */
+  readonly effectiveHeight: Drawn;
   /** What moves a figure, and its draws with some of that known. */
   readonly draws: (id: FigureId) => FigureDraws;
   readonly figure: (id: FigureId) => Drawn;
@@ -118,6 +120,11 @@ export function drawnSet(
     const draws = lazily((id: FigureId) => figureDraws(id, { base: tuned, strengths, turned }, common));
     const all = lazily((id: FigureId) => draws(id).with(NOTHING_KNOWN));
     const figure = lazily((id: FigureId) => drawnFigure(FIGURES[id](tuned), all(id)));
+    const height = base.set.heightAt(tuned.station.frequency);
+    const effectiveHeight = drawnFigure(
+      height,
+      heights.map((dB) => height * fromDecibels(dB)),
+    );
     const hearing = once((): DrawnHearing => {
       const levels = all('soundPressureLevel');
       const { margin, inSilence } = marginDraws(station, tuned.heard, levels);
@@ -141,7 +148,7 @@ export function drawnSet(
       });
       return { audioRatios: disturbance.audioRatios, separations };
     });
-    return { base, isMoved, field, draws, figure, hearing, interference };
+    return { base, isMoved, field, effectiveHeight, draws, figure, hearing, interference };
   };
 }
 

@@ -98,9 +98,14 @@ function addTimes(draws: Float64Array, share: number, values: Float64Array): voi
 const addedShare = (id: FigureId, { adds, id: input }: SetInput): number =>
   !adds ? 0 : id === 'soundPressureLevel' ? 1 : id === 'phonesPower' && input === 'transformer loss' ? 2 : 0;
 
-/** Exponent of a figure on the depth of modulation: what comes after the detector follows it. */
-const modulationShare = (id: FigureId): number =>
-  id === 'audioVoltage' || id === 'soundPressureLevel' ? 1 : id === 'phonesPower' ? 2 : 0;
+/**
+ * Exponent of a figure on the depth of modulation: what comes after the detector follows it, and of the distortion its
+ * second harmonic, nearly all of it until troughs are clipped (m/4 in square law).
+ */
+const modulationShare = (id: FigureId): number => {
+  if (id === 'phonesPower') return 2;
+  return id === 'audioVoltage' || id === 'soundPressureLevel' || id === 'distortion' ? 1 : 0;
+};
 
 interface Scale {
   readonly to: (value: number) => number;

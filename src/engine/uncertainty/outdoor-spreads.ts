@@ -1,7 +1,7 @@
 import { isGivenAerial } from '../kinds/given-aerials.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
-import { CAPACITANCE_FACTOR, surroundingsEffect } from '../parts/aerial/surroundings.ts';
+import { CAPACITANCE_FACTOR, SURROUNDINGS_LOSS_FACTOR, surroundingsEffect } from '../parts/aerial/surroundings.ts';
 import { WATER_PIPE_SPREAD } from '../parts/earth/earth.ts';
 import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -48,7 +48,7 @@ export function outdoorSpreads(set: SetDescription): SetInput[] {
     inputs.push({
       id: 'aerial loss',
       settledBy: 'aerial',
-      spread: timesOrOver(3, 'published series resistances of three aerials at long wave'),
+      spread: timesOrOver(SURROUNDINGS_LOSS_FACTOR, 'published series resistances of three aerials at long wave'),
       changes: (aerialLoss) => ({ aerialLoss }),
     });
   return [...inputs, ...earthSpreads(set)];

@@ -32,9 +32,30 @@ describe('a reception with ranges', () => {
         expect(value, id).toBeGreaterThanOrEqual(range![0]);
         expect(value, id).toBeLessThanOrEqual(range![1]);
       }
+      for (const { id, facts, ranges = {} } of station.path)
+        for (const [name, [low, high]] of Object.entries(ranges)) {
+          const value = (facts as unknown as Record<string, number>)[name];
+          expect(low, `${id} ${name}`).toBeLessThan(high);
+          expect(value, `${id} ${name}`).toBeGreaterThanOrEqual(low);
+          expect(value, `${id} ${name}`).toBeLessThanOrEqual(high);
+        }
       expect(station.path.at(-1)!.value).toBe(station.soundPressureLevel);
       expect(station.path.at(-1)!.range).toBe(station.ranges.soundPressureLevel);
     }
+  });
+
+  it('has a range on every figure of a stage that rests on something unmeasured', () => {
+    const station = ranged.stations[0];
+    const named = Object.fromEntries(station.path.map(({ id, ranges }) => [id, Object.keys(ranges ?? {})]));
+    expect(named).toEqual({
+      field: [],
+      aerial: ['effectiveHeight', 'emf', 'availablePower'],
+      'tuned circuit': ['gain', 'loadedQ', 'bandwidth'],
+      detector: ['inputPower', 'inputResistance'],
+      audio: ['directVoltage', 'distortion'],
+      phones: [],
+      ear: [],
+    });
   });
 
   it('has one verdict for a station in its list and on its dial, and leaves other stations as they were', () => {

@@ -28,6 +28,7 @@ export type RangedFigure =
   | 'distortion'
   | 'detectorInputResistance'
   | 'loadedQ'
+  | 'unloadedQ'
   | 'bandwidth'
   | 'soundPressureLevel'
   | 'margin';
@@ -115,6 +116,7 @@ export function rangedStation(station: StationReception, uncertainty: StationUnc
     distortion: rangedAbout(station.distortion, f.distortion),
     detectorInputResistance: rangedAbout(station.detectorInputResistance, f.detectorInputResistance),
     loadedQ,
+    unloadedQ: Number.isFinite(station.unloadedQ) ? rangedAbout(station.unloadedQ, f.unloadedQ) : undefined,
     bandwidth: { median: broader / loadedQ.median, range: [broader / loadedQ.range[1], broader / loadedQ.range[0]] },
     soundPressureLevel: station.hearing && rangedAbout(station.hearing.level, f.soundPressureLevel, true),
     margin: station.hearing && rangedAbout(station.hearing.margin, uncertainty.margin, true),
@@ -193,7 +195,7 @@ function rangedStage(
   stage: Stage,
   {
     station,
-    uncertainty: { figures },
+    uncertainty,
     rangedFigures,
     hearing,
   }: {
@@ -207,27 +209,52 @@ function rangedStage(
   if (stage.value === undefined || !level) return stage;
   const ranged = { ...stage, value: level.median, range: level.range };
   const medianOf = (id: RangedFigure): number => rangedFigures[id]?.median ?? Number.NaN;
+  const rangesOf = (ids: Readonly<Record<string, RangedFigure>>) =>
+    Object.fromEntries(
+      Object.entries(ids).flatMap(([name, id]) => {
+        const range = rangedFigures[id]?.range;
+        return range ? [[name, range] as const] : [];
+      }),
+    );
+  const { figures } = uncertainty;
   const { facts } = stage;
   switch (facts.stage) {
     case 'aerial': {
-      const availablePower = rangedAbout(facts.availablePower, figures.aerialPower).median;
+      const power = rangedAbout(facts.availablePower, figures.aerialPower);
       // So that the figures of one line agree: the median of a product is not the product of medians.
       const height = level.median / medianOf('fieldStrength') / (station.emf / station.fieldStrength);
       const effectiveHeight = facts.effectiveHeight * height;
-      return { ...ranged, facts: { ...facts, effectiveHeight, emf: level.median, availablePower } };
+      const heights = rangedAbout(facts.effectiveHeight, uncertainty.effectiveHeight);
+      return {
+        ...ranged,
+        facts: { ...facts, effectiveHeight, emf: level.median, availablePower: power.median },
+        ranges: { effectiveHeight: heights.range, emf: level.range, availablePower: power.range },
+      };
     }
     case 'tuned circuit': {
       const gain = level.median / medianOf('emf');
-      return { ...ranged, facts: { ...facts, gain, loadedQ: medianOf('loadedQ'), bandwidth: medianOf('bandwidth') } };
+      return {
+        ...ranged,
+        facts: { ...facts, gain, loadedQ: medianOf('loadedQ'), bandwidth: medianOf('bandwidth') },
+        ranges: {
+          gain: rangedAbout(facts.gain, figures.gain).range,
+          ...rangesOf({ loadedQ: 'loadedQ', bandwidth: 'bandwidth' }),
+        },
+      };
     }
     case 'detector': {
-      const inputPower = rangedAbout(facts.inputPower, figures.detectorPower).median;
-      return { ...ranged, facts: { ...facts, inputPower, inputResistance: medianOf('detectorInputResistance') } };
+      const power = rangedAbout(facts.inputPower, figures.detectorPower);
+      return {
+        ...ranged,
+        facts: { ...facts, inputPower: power.median, inputResistance: medianOf('detectorInputResistance') },
+        ranges: { inputPower: power.range, ...rangesOf({ inputResistance: 'detectorInputResistance' }) },
+      };
     }
     case 'audio':
       return {
         ...ranged,
         facts: { ...facts, directVoltage: medianOf('directVoltage'), distortion: medianOf('distortion') },
+        ranges: rangesOf({ directVoltage: 'directVoltage', distortion: 'distortion' }),
       };
     case 'ear': {
       const shift = hearing && station.hearing ? hearing.level - station.hearing.level : 0;

@@ -34,7 +34,17 @@ const width = ({ range }: Ranged): number => range[1] - range[0];
 const inDecibels = (id: FigureId, x: number): number => (id === 'soundPressureLevel' ? x : 20 * Math.log10(x));
 
 describe('ranges against plain draws of 2,000 sets', () => {
-  const compared: FigureId[] = ['soundPressureLevel', 'tunedCircuitVoltage', 'directVoltage', 'loadedQ'];
+  const compared: FigureId[] = [
+    'soundPressureLevel',
+    'tunedCircuitVoltage',
+    'gain',
+    'directVoltage',
+    'distortion',
+    'detectorInputResistance',
+    'detectorPower',
+    'loadedQ',
+    'unloadedQ',
+  ];
   it.each([
     ['medium-wave-galena', ['Saltmarsh Radio', 'Radio Corvale']],
     ['long-wave-foil', ['Harbour Light Long Wave', 'Continental Tower']],

@@ -20,6 +20,8 @@ export interface StationUncertainty {
   readonly index: number;
   /** V/m. */
   readonly fieldStrength: Drawn;
+  /** Of the aerial at the station, m. */
+  readonly effectiveHeight: Drawn;
   readonly figures: Readonly<Record<FigureId, Drawn>>;
   /** Over the hearing threshold in the room, and in silence, dB. */
   readonly margin: Drawn;
@@ -70,7 +72,7 @@ export function uncertaintyOf(
 }
 
 function stationUncertainty(circuit: SetCircuit, index: number, station: DrawnStation): StationUncertainty {
-  const { base, isMoved, field, draws, figure } = station;
+  const { base, isMoved, field, effectiveHeight, draws, figure } = station;
   const { tuned } = base;
   const { margin, marginInSilence, levels, margins } = station.hearing();
   const { audioRatios, separations } = station.interference();
@@ -87,6 +89,7 @@ function stationUncertainty(circuit: SetCircuit, index: number, station: DrawnSt
       fieldStrength,
       field.draws.map((dB) => fieldStrength * fromDecibels(dB)),
     ),
+    effectiveHeight,
     figures: Object.fromEntries(FIGURE_IDS.map((id) => [id, figure(id)])) as Record<FigureId, Drawn>,
     margin,
     marginInSilence,

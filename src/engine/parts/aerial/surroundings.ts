@@ -64,5 +64,8 @@ export function heightRange(height: number, { height: [low, , high] }: Surroundi
   return [height * fromDecibels(low), height * fromDecibels(high)];
 }
 
+/** What tan δ of an aerial's surroundings may be off by, ×/÷, 90 %: published series resistances of three aerials at long wave. */
+export const SURROUNDINGS_LOSS_FACTOR = 3;
+
 /** Three published aerials against their calculated capacitance, sag and lead-in not measured: ×/÷, 90 %. */
 export const CAPACITANCE_FACTOR = 1.13;

@@ -140,6 +140,8 @@ export interface TunedStation {
   /** Of the audio at the transducer, by the loaded Q and the load: what the level at the ear is calculated with. */
   readonly audioResponseAt: (frequency: Hertz) => Ratio;
   readonly loadedQ: number;
+  /** Of the coil itself, with the capacitor's loss: what is left when nothing is joined to it. */
+  readonly unloadedQ: () => number;
   readonly aerialPower: Watts;
   readonly availableAtDetector: Watts;
   readonly audioPower: Watts;
@@ -283,6 +285,7 @@ export function receiveStation(
     audio,
     tunedVoltage,
     loadedQ,
+    unloadedQ: () => unloadedQ(circuit, station.frequency, peak.position),
     audioResponseAt: toTransducer,
     aerialPower: (emf * emf) / (8 * aerialResistance),
     availableAtDetector: (emf * magnitude(view.open)) ** 2 / (8 * Math.max(view.z.re, 1e-12)),
@@ -370,6 +373,12 @@ export function qFromSidebands(
   };
   const slope = magnitude(subtract(inverse(upper), inverse(lower)));
   return (f * slope) / (4 * TEST_TONE * magnitude(inverse(view)));
+}
+
+function unloadedQ({ tuningCoil, tuning }: SetCircuit, frequency: Hertz, position: Ratio): number {
+  if (!tuningCoil) return Number.NaN;
+  const coilQ = (2 * Math.PI * frequency * tuningCoil.inductance) / tuningCoil.resistanceAt(frequency);
+  return 1 / (1 / coilQ + tuning.lossTangentAt(position));
 }
 
 /** How much of a sideband pair comes through a circuit of this loaded Q, over the carrier's share: the trimming of high notes. */

@@ -58,7 +58,7 @@ export function receive(set: SetDescription, options: FieldOptions = {}): Recept
       distortion: s.distortion,
       detectorInputResistance: s.steady.inputResistance,
       loadedQ: s.loadedQ,
-      unloadedQ: unloadedQ(ready, s),
+      unloadedQ: s.unloadedQ(),
       bandwidth: width,
       soundPressureLevel: hearing?.level,
       margin: hearing?.margin,
@@ -134,15 +134,6 @@ const hearingOf = (set: Receiver, s: TunedStation, audioRatios: readonly Decibel
   intelligibility:
     s.heard.intelligibility === undefined ? undefined : intelligibilityAmong(speechBands(set, s), audioRatios),
 });
-
-/** Q of the coil itself at the station, with the capacitor's loss: what is left when nothing is joined to it. */
-function unloadedQ({ circuit }: Receiver, s: TunedStation): number {
-  const coil = circuit.tuningCoil;
-  if (!coil) return Number.NaN;
-  const f = s.station.frequency;
-  const coilQ = (2 * Math.PI * f * coil.inductance) / coil.resistanceAt(f);
-  return 1 / (1 / coilQ + circuit.tuning.lossTangentAt(s.position));
-}
 
 /** What a station that others disturb is worth less, dB; 0 where it stands 30 dB above them. */
 export const crowding = ({ disturbance }: Pick<StationReception, 'disturbance'>): Decibels =>

@@ -35,6 +35,8 @@ export interface Stage {
   readonly facts: StageFacts;
   /** 90 % of all sets built like this one, where it is drawn; the value is then their median. */
   readonly range?: readonly [number, number];
+  /** 90 % of those figures of `facts` that are drawn, by their names there. */
+  readonly ranges?: Readonly<Record<string, readonly [number, number]>>;
   readonly warnings: readonly Warning[];
 }
 
