@@ -3,6 +3,7 @@ import { receive } from '../reception/path/receive.ts';
 import type { Reception } from '../reception/path/types.ts';
 import type { SetDescription } from '../set/description.ts';
 import { dialUncertaintyOf } from './ranged-dial.ts';
+import { rangedParts } from './ranged-parts.ts';
 import { type RangedReception, rangedReception } from './ranged-reception.ts';
 import { type UncertaintyOptions, uncertaintyOf } from './uncertainty.ts';
 
@@ -34,9 +35,8 @@ export function receiveRanged(
   const reception = receive(set, options);
   const ranged = stations ?? stationsWithRanges(reception, also);
   const circuit = setCircuit(set);
-  return rangedReception(
-    reception,
-    uncertaintyOf(circuit, { ...options, stations: ranged }),
-    dialUncertaintyOf(circuit),
-  );
+  return {
+    ...rangedReception(reception, uncertaintyOf(circuit, { ...options, stations: ranged }), dialUncertaintyOf(circuit)),
+    parts: rangedParts(circuit, reception.parts),
+  };
 }

@@ -177,6 +177,10 @@ export interface PartFigures {
     readonly capacitance: Farads;
     readonly effectiveHeight: number;
     readonly radiationResistance: Ohms;
+    /** 90 % of each, where it is not exactly known. */
+    readonly capacitanceRange?: readonly [Farads, Farads];
+    readonly effectiveHeightRange?: readonly [number, number];
+    readonly radiationResistanceRange?: readonly [Ohms, Ohms];
     readonly warnings: readonly Warning[];
   };
   readonly earth: {
@@ -217,6 +221,8 @@ export interface PartFigures {
   readonly load: {
     readonly directResistance: Ohms;
     readonly impedanceAt1kHz: Ohms;
+    /** 90 %, where it follows from a kind and not from what was given. */
+    readonly impedanceRange?: readonly [Ohms, Ohms];
     readonly warnings: readonly Warning[];
   };
 }
