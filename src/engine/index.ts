@@ -367,6 +367,7 @@ export { type TouchPoints, touchOf } from './faults/touch.ts';
 
 export { LOOP_FACTORS } from './uncertainty/coil-spreads.ts';
 export { detectorRanges, type FigureWithRange } from './uncertainty/detector-ranges.ts';
+export { type DrawnInput, drawnInputs } from './uncertainty/drawn-inputs.ts';
 export type { Drawn } from './uncertainty/draws.ts';
 export {
   groundFieldRange,

@@ -1,4 +1,4 @@
-import { readValue, receiveRanged, trialsOf } from '../../engine/index.ts';
+import { drawnInputs, readValue, receiveRanged, setCircuit, trialsOf } from '../../engine/index.ts';
 import { problemMessage, readNote, warningSentences, writtenReception } from '../../outputs/words/index.ts';
 import { packagedCoastFor } from '../coast.ts';
 import { suggestionsFor } from '../suggestions.ts';
@@ -29,6 +29,7 @@ export const receptionCalculation: Calculation = {
           ...rest,
           suggestions: suggestionsFor(trialsOf(read.set, when), reception),
           dial: dialAnswer,
+          inputs: drawnInputs(setCircuit(read.set), when),
           warnings: [...read.notes.map(readNote), ...warningSentences(warnings)],
         },
       };

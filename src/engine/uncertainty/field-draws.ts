@@ -1,3 +1,4 @@
+import type { MeasuredValue } from '../kinds/measured/measured-schema.ts';
 import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { groundConstants } from '../place/ground.ts';
 import type { PathSection } from '../place/ground-wave/mixed-path.ts';
@@ -14,7 +15,7 @@ import { groundSpread } from './outdoor-spreads.ts';
 import { between, COMMON_PRACTICE, NINETY, plusOrMinus, type Spread, valueAtDeviate } from './spread.ts';
 
 /** A field strength given with the station: ± dB. */
-const GIVEN = plusOrMinus(2, COMMON_PRACTICE);
+export const GIVEN_FIELD = plusOrMinus(2, COMMON_PRACTICE);
 /** Site and terrain above or below the curve of a smooth earth, by what most of the way is. */
 const SITE: Readonly<Record<'land' | 'sea', Decibels>> = { land: 5, sea: 3 };
 /** Readings of published ground-wave curves at known constants of the ground, against the calculated ones. */
@@ -95,9 +96,13 @@ export function fieldDraws(
   };
 }
 
+/** Of a field that was measured, with its error. */
+export const measuredField = (field: MeasuredValue): Spread =>
+  amountSpread(decibels(Math.exp(standardErrorOf(field, USUAL_ERROR.fieldStrength))));
+
 function givenField({ measured }: StationDescription): (ground: number, site: number) => Decibels {
   const field = measured?.fieldStrength;
-  const spread = field ? amountSpread(decibels(Math.exp(standardErrorOf(field, USUAL_ERROR.fieldStrength)))) : GIVEN;
+  const spread = field ? measuredField(field) : GIVEN_FIELD;
   return (_, site) => valueAtDeviate(spread, site);
 }
 

@@ -18,10 +18,10 @@ export function depthDraws(name: string): Float64Array {
 
 /** Threshold of hearing about that of the usual listener, dB. */
 const [GOOD, USUAL, POOR] = LISTENERS;
-const HEARING = between('difference', [GOOD - USUAL, 0, POOR - USUAL], 'ISO 7029:2000, from memory');
+export const HEARING = between('difference', [GOOD - USUAL, 0, POOR - USUAL], 'ISO 7029:2000, from memory');
 
 /** Noise of a room of its kind, dB. */
-const ROOM_NOISE = plusOrMinus(6, COMMON_PRACTICE);
+export const ROOM_NOISE = plusOrMinus(6, COMMON_PRACTICE);
 
 /** What ear and room are in every set drawn, dB about the usual ones. */
 export interface EarDraws {

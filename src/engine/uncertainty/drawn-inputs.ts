@@ -1,0 +1,72 @@
+import type { SetCircuit } from '../built/set-circuit.ts';
+import { arrivals } from '../place/stations/arrivals.ts';
+import { arrivalOptions, type FieldOptions } from '../reception/path/field.ts';
+import { listeningTime } from '../set/listening-time.ts';
+import { GIVEN_FIELD, measuredField, SKY_WAVE, siteSpread } from './field-draws.ts';
+import { HEARING, MODULATION, ROOM_NOISE } from './hearing-spreads.ts';
+import type { Measurable, PartInput } from './input.ts';
+import { setInputs } from './inputs.ts';
+import { groundSpread } from './outdoor-spreads.ts';
+import type { Spread } from './spread.ts';
+
+/** One thing that is drawn for every set built like one, and how. */
+export interface DrawnInput extends Spread {
+  readonly input: PartInput | 'ground' | 'site' | 'sky wave' | 'field' | 'modulation' | 'hearing' | 'room noise';
+  /** Of a difference; a factor has none. */
+  readonly unit?: 'dB' | 'V' | '';
+  /** What measuring settles it; left out: nothing does. */
+  readonly settledBy?: Measurable;
+  /** Place in the set's list of the station it is drawn for; left out: one draw for all. */
+  readonly station?: number;
+  /** What it is drawn together with: the correlation of the normal deviates. */
+  readonly follows?: { readonly input: string; readonly correlation: number };
+}
+
+const UNITS: Readonly<Partial<Record<DrawnInput['input'], DrawnInput['unit']>>> = {
+  ideality: '',
+  'contact potential': 'V',
+};
+const unitOf = (input: DrawnInput['input'], { kind }: Spread) =>
+  kind === 'factor' ? undefined : (UNITS[input] ?? 'dB');
+
+/**
+ * Everything that is drawn for a set: about what its parts and place have it, and how far from that nine in ten lie.
+ * @param circuit the set as parts made and joined.
+ * @param options time and coastline, as of `receive`.
+ * @returns those of the place, of each station, of the parts and of the listener, with 5th percentile, median and 95th.
+ */
+export function drawnInputs({ set, ...circuit }: SetCircuit, options: FieldOptions = {}): readonly DrawnInput[] {
+  const { place } = set;
+  const at = arrivalOptions({ ...options, time: options.time ?? listeningTime(place) }, place.sunspots);
+  const found = arrivals(place, place.stations, at);
+  const one = (input: DrawnInput['input'], spread: Spread, rest: Partial<DrawnInput> = {}): DrawnInput => ({
+    input,
+    ...spread,
+    unit: unitOf(input, spread),
+    ...rest,
+  });
+  const isComputed = found.some(({ source, ground }) => source !== 'measured' && ground);
+  const ofStations = found.flatMap(({ source, ground, sky, sections }, station): DrawnInput[] => {
+    const { measured } = place.stations[station];
+    const own = { station, settledBy: 'field strength' } as const;
+    if (source === 'measured')
+      return [one('field', measured?.fieldStrength ? measuredField(measured.fieldStrength) : GIVEN_FIELD, own)];
+    return [
+      ...(ground ? [one('site', siteSpread(sections), own)] : []),
+      ...(sky ? [one('sky wave', SKY_WAVE, own)] : []),
+    ];
+  });
+  return [
+    ...(isComputed ? [one('ground', groundSpread(place), { settledBy: 'field strength' })] : []),
+    ...ofStations,
+    ...place.stations.map((_, station) => one('modulation', MODULATION, { station, settledBy: 'modulation' })),
+    ...setInputs({ set, ...circuit }).map(({ id, settledBy, spread, follows }) =>
+      one(id, spread, {
+        settledBy,
+        ...(follows && { follows: { input: follows.other, correlation: follows.correlation } }),
+      }),
+    ),
+    one('hearing', HEARING),
+    one('room noise', ROOM_NOISE),
+  ];
+}
