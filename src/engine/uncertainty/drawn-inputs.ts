@@ -38,15 +38,15 @@ const unitOf = (input: DrawnInput['input'], { kind }: Spread) =>
 export function drawnInputs({ set, ...circuit }: SetCircuit, options: FieldOptions = {}): readonly DrawnInput[] {
   const { place } = set;
   const at = arrivalOptions({ ...options, time: options.time ?? listeningTime(place) }, place.sunspots);
-  const found = arrivals(place, place.stations, at);
+  const arriving = arrivals(place, place.stations, at);
   const one = (input: DrawnInput['input'], spread: Spread, rest: Partial<DrawnInput> = {}): DrawnInput => ({
     input,
     ...spread,
     unit: unitOf(input, spread),
     ...rest,
   });
-  const isComputed = found.some(({ source, ground }) => source !== 'measured' && ground);
-  const ofStations = found.flatMap(({ source, ground, sky, sections }, station): DrawnInput[] => {
+  const isComputed = arriving.some(({ source, ground }) => source !== 'measured' && ground);
+  const ofStations = arriving.flatMap(({ source, ground, sky, sections }, station): DrawnInput[] => {
     const { measured } = place.stations[station];
     const own = { station, settledBy: 'field strength' } as const;
     if (source === 'measured')
