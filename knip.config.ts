@@ -19,6 +19,7 @@ const config: KnipConfig = {
     'test/support/range-report.ts', // run by scripts/verify-ranges.mjs
     'test/support/fault-report.ts', // run by scripts/verify-faults.mjs
     'test/support/find-report.ts', // run by scripts/verify-find.mjs
+    'test/soak/soak.ts', // run by scripts/soak.mjs
     'test/support/board-report.ts', // run by scripts/score-boards.mjs
   ],
   project: ['src/**!', 'test/**', 'bench/**', 'scripts/**!'],
