@@ -13,6 +13,7 @@ import { createOpenSets, FIRST_ID } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
 import { openLinksOf } from './state/set-link.ts';
 import { createSetWorkers } from './state/set-workers.ts';
+import { openShared } from './state/shared-with-page.ts';
 import { keepFocus, keptFocus } from './state/shelf/focus-kept.ts';
 import { createShelf } from './state/shelf/shelf.ts';
 import { openTabs } from './state/tabs.ts';
@@ -40,6 +41,7 @@ const shelf = createShelf({ sets, keeping, ...tools }, DEMO);
 void keeping.ready.then(() => {
   openLinksOf(shelf);
   openLaunchedFiles(shelf);
+  void openShared(shelf);
   void shelf.refresh();
 });
 tools.tabs.hearOfShelf(() => void shelf.refresh());

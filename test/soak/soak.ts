@@ -107,15 +107,14 @@ const startThread = (): Worker =>
 /** @returns what it answers; why it does not, where it ends or hangs */
 const askThread = (thread: Worker, task: Task): Promise<Answer | Error> =>
   new Promise((resolve) => {
-    const silent = setTimeout(() => resolve(new Error(`nothing came within ${SILENT} s`)), 1000 * SILENT);
+    const silent = setTimeout(() => end(new Error(`nothing came within ${SILENT} s`)), 1000 * SILENT);
+    const ended = (code: number): void => end(new Error(`the thread ended with ${code}`));
     const end = (outcome: Answer | Error): void => {
       clearTimeout(silent);
-      thread.removeAllListeners();
+      thread.off('message', end).off('error', end).off('exit', ended);
       resolve(outcome);
     };
-    thread.once('message', end);
-    thread.once('error', end);
-    thread.once('exit', (code) => end(new Error(`the thread ended with ${code}`)));
+    thread.on('message', end).on('error', end).on('exit', ended);
     thread.postMessage(task);
   });
 

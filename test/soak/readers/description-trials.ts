@@ -78,7 +78,7 @@ export const DESCRIPTION_TRIALS = [
     cases: changedSets,
     check: (text) => {
       const read = readText(text);
-      if (!read.ok) return;
+      fc.pre(read.ok);
       const { stations } = receive(read.set);
       mustBeSound(
         stations.map(({ fieldStrength, dial, soundPressureLevel, heard, stages }) => ({
