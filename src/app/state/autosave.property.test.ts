@@ -1,6 +1,6 @@
 import fc from 'fast-check';
-import { afterEach, beforeEach, expect, it, vi } from 'vitest';
-import { aroundPage, Browser, nameIn, Tab } from '../../../test/support/simulated-browser.ts';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { aroundPage, Browser, nameIn, statesOf, Tab } from '../../../test/support/simulated-browser.ts';
 import { playSession, storageAction } from '../../../test/support/storage-session.ts';
 import { readLog } from '../../engine/index.ts';
 import type { Reading } from '../description/stand-ins.ts';
@@ -27,6 +27,40 @@ it('no change older than a second is lost by kills, closing, two tabs, other set
     { numRuns: 60 },
   );
 }, 120_000);
+
+describe('a disk that cannot be read when the page opens', () => {
+  async function openedBlind() {
+    const browser = new Browser();
+    const before = new Tab(browser, 'first');
+    await vi.advanceTimersByTimeAsync(1000);
+    before.sets.focused.peek().edit(['name'], 'edit 1');
+    await vi.advanceTimersByTimeAsync(1000);
+    browser.kill();
+    browser.isDiskFailing = true;
+    const tab = new Tab(browser, 'first');
+    await vi.advanceTimersByTimeAsync(5000);
+    expect(notices.value.some(({ key }) => key === 'storage')).toBe(true);
+    return { browser, set: tab.sets.focused.peek() };
+  }
+
+  it('gives what it has as soon as it can', async () => {
+    const { browser, set } = await openedBlind();
+    browser.isDiskFailing = false;
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(nameIn(set.written.peek())).toBe('edit 1');
+    expect(notices.value.some(({ key }) => key === 'storage')).toBe(false);
+  });
+
+  it('is not written over by what was changed without it', async () => {
+    const { browser, set } = await openedBlind();
+    set.edit(['name'], 'edit 2');
+    browser.isDiskFailing = false;
+    await vi.advanceTimersByTimeAsync(60_000);
+    expect(nameIn(set.written.peek())).toBe('edit 2');
+    expect(statesOf(browser, 'first')[0]).toBe('edit 2');
+    expect(statesOf(browser, 'first')).toContain('edit 1');
+  });
+});
 
 /** A tab that is open for a while, with one more example in focus that lies on the disk. */
 async function tabWithExample(browser: Browser) {

@@ -14,6 +14,8 @@ import type { OpenWriterLock, WriterLock } from './writer-lock.ts';
 /** A longer text is not written at every key, but after a pause and on leaving. */
 const SHORT = 100_000;
 const PAUSE_MS = 200;
+/** A disk that cannot be read is read again after a pause, which grows up to this. */
+const LONGEST_PAUSE_MS = 30_000;
 
 /** What keeping goes by. */
 export interface KeepingTools {
@@ -313,24 +315,50 @@ class SetKeeper {
   private async load(): Promise<void> {
     const first = this.revision;
     try {
-      const { text: found, history } = await this.tools.store.read(this.set.id);
-      const kept = found === undefined ? undefined : readKept(found);
-      this.revisionOnDisk = kept?.revision ?? 0;
-      if (kept && kept.revision > first) {
-        if (this.revision === first) this.restore(kept);
-        else {
-          this.revision = Math.max(this.revision, kept.revision) + 1;
-          this.offerLater(kept);
-        }
-      }
-      const continued = this.revision > 0 ? continueHistory(history, this.set.historyWithDraft.peek()) : undefined;
-      if (continued) this.whileRestoring(() => this.set.restoreHistory(continued.history, continued.saved));
-      this.historyOnDisk = this.set.historyWithDraft.peek();
+      await this.takeFromDisk(first);
     } catch {
       this.report('disk', false);
+      this.loadLater(first, 1000);
+      return;
     }
+    this.endLoading();
+  }
+
+  /** Until it has been read nothing is written: what is on the disk may be later than what the page began with. */
+  private loadLater(first: number, pause: number): void {
+    const again = setTimeout(async () => {
+      try {
+        await this.takeFromDisk(first);
+        this.report('disk', true);
+        this.endLoading();
+      } catch {
+        if (!this.ended.signal.aborted) this.loadLater(first, Math.min(2 * pause, LONGEST_PAUSE_MS));
+      }
+    }, pause);
+    this.ended.signal.addEventListener('abort', () => clearTimeout(again));
+  }
+
+  private endLoading(): void {
     this.isLoaded = true;
     this.keepOnDisk();
+  }
+
+  /** @param first the revision that the page began with */
+  private async takeFromDisk(first: number): Promise<void> {
+    const { text: found, history } = await this.tools.store.read(this.set.id);
+    const kept = found === undefined ? undefined : readKept(found);
+    this.revisionOnDisk = kept?.revision ?? 0;
+    if (kept && kept.revision > first) {
+      if (this.revision === first) this.restore(kept);
+      else {
+        this.revision = Math.max(this.revision, kept.revision) + 1;
+        this.keepVersion(kept.written);
+        this.offerLater(kept);
+      }
+    }
+    const continued = this.revision > 0 ? continueHistory(history, this.set.historyWithDraft.peek()) : undefined;
+    if (continued) this.whileRestoring(() => this.set.restoreHistory(continued.history, continued.saved));
+    this.historyOnDisk = this.set.historyWithDraft.peek();
   }
 
   private whileRestoring(act: () => void): void {
