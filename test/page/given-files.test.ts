@@ -31,6 +31,7 @@ const RINGING = writeWav(
   { rate: 192_000 },
 );
 const fileStatus = (page: Page) => page.locator('.readings-file [role=status]').textContent();
+const nameOfSet = (page: Page) => page.locator('.name-input').inputValue();
 const heading = (page: Page) => page.locator('#bench-card-title').textContent();
 
 test('a set that the device opens with the page is one more set', async () => {
@@ -41,7 +42,7 @@ test('a set that the device opens with the page is one more set', async () => {
       await expect
         .poll(() => page.locator('.notice').allTextContents())
         .toEqual([expect.stringContaining('mine.json')]);
-      await expect.poll(() => page.title()).toContain('From a file');
+      await expect.poll(() => nameOfSet(page)).toBe('From a file');
     },
     { open: false },
   );
@@ -49,7 +50,7 @@ test('a set that the device opens with the page is one more set', async () => {
 
 test.each([
   ['coil.s1p', [...Buffer.from('# HZ S RI R 50\n1000000 0.9 0.1\n2000000 0.8 0.2\n')], 'analyser'],
-  ['ringing.wav', [...RINGING], 'Ringing'],
+  ['ringing.wav', [...RINGING], 'Decay'],
 ] as const)('%s that the device opens with the page goes to its card in Measure', async (name, bytes, card) => {
   await withPage(
     async (page, url) => {
@@ -88,15 +89,15 @@ test('what is shared with the installed page opens once: a file, a link, the tex
       await page.reload();
       await page.locator('.station').first().waitFor();
       await share(page, url, { files: [textFile('mine.json', SLIDER)] });
-      await expect.poll(() => page.title()).toContain('From a file');
+      await expect.poll(() => nameOfSet(page)).toBe('From a file');
       expect(page.url()).toBe(url);
       const linked = { ...slider, name: 'From a link' };
       const read = readValue(linked);
       if (!read.ok) throw new Error('the example does not read');
       await share(page, url, { text: `Look at this set\n${url}#${linkOf(read.set, linked)}` });
-      await expect.poll(() => page.title()).toContain('From a link');
+      await expect.poll(() => nameOfSet(page)).toBe('From a link');
       await share(page, url, { text: JSON.stringify({ ...slider, name: 'From a text' }) });
-      await expect.poll(() => page.title()).toContain('From a text');
+      await expect.poll(() => nameOfSet(page)).toBe('From a text');
       await page.reload();
       await page.locator('.station').first().waitFor();
       expect(await page.evaluate(async () => (await (await caches.open('shared-with-faintwave')).keys()).length)).toBe(

@@ -197,7 +197,7 @@ const checkSizes = ({
 
 export const LAW_TRIALS = [
   ...Object.entries(laws).map(([name, [check, says]]) =>
-    trial({ name, group: 'laws', says: `random circuits: ${says}`, cases, check, batch: 2000, share: 1, longest: 5 }),
+    trial({ name, group: 'laws', says: `random circuits: ${says}`, cases, check, batch: 2000, share: 1, longest: 20 }),
   ),
   trial({
     name: 'sizes',
@@ -207,6 +207,6 @@ export const LAW_TRIALS = [
     check: checkSizes,
     batch: 500,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
 ];

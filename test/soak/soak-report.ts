@@ -58,8 +58,8 @@ ${process.version}, from seed ${seed} on. ${minutes < WHOLE ? `A whole run lasts
 
 ${thousands(all)} cases, ${found.length === 0 ? 'in all of which everything held' : `${found.length} of which did not hold`}. Cases are drawn at random, the same ones for the same seed; what does not
 hold is made as small as it can be, printed with seed and path, and kept in \`test/soak/cases/\`, which the tests try
-again every time. A case that takes longer than 5 to 30 s, as each trial says, counts as one that hangs; a thread that
-holds over 700 MB is ended, and counts too. Times are on a machine with other work; memory is what a thread held, with
+again every time. A case that takes over 20 s twice (storage 30 s, a stretch of sound 20 times its length) counts as one
+that hangs; a thread that holds over 700 MB is ended, and counts too. Times are on a machine with other work; memory is what a thread held, with
 what is not yet collected. In \`npm test\` a short run of the same trials has a fixed number of cases.
 
 ${(Object.keys(GROUPS) as (keyof typeof GROUPS)[]).flatMap((group) => section(group, figures, run)).join('\n')}`;

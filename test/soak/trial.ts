@@ -15,7 +15,7 @@ export interface Trial<Case = unknown> {
   readonly batch: number;
   /** Share of the time, against the others. */
   readonly share: number;
-  /** A case that takes longer counts as one that hangs, s. */
+  /** A case that takes longer twice counts as one that hangs, s. */
   readonly longest: number;
 }
 
@@ -57,12 +57,12 @@ export async function runBatch(one: Trial, seed: number, options: BatchOptions =
   let tried = 0;
   let slowest = 0;
   const property = fc.asyncProperty(one.cases, async (given) => {
-    const start = performance.now();
-    await one.check(given);
-    const seconds = (performance.now() - start) / 1000;
+    const seconds = await secondsOf(one, given);
     tried++;
     slowest = Math.max(slowest, seconds);
-    if (isTimed && seconds > one.longest) throw new Error(`took ${seconds.toFixed(1)} s, not ${one.longest} s`);
+    // A machine with other work may have held up the first time.
+    if (isTimed && seconds > one.longest && (await secondsOf(one, given)) > one.longest)
+      throw new Error(`took ${seconds.toFixed(1)} s, more than ${one.longest} s`);
   });
   const result = await fc.check(property, { numRuns: cases, seed, interruptAfterTimeLimit: 600_000 });
   return {
@@ -71,6 +71,12 @@ export async function runBatch(one: Trial, seed: number, options: BatchOptions =
     slowest,
     ...(result.failed && result.counterexample !== null && { finding: findingOf(one, result) }),
   };
+}
+
+async function secondsOf(one: Trial, given: unknown): Promise<number> {
+  const start = performance.now();
+  await one.check(given);
+  return (performance.now() - start) / 1000;
 }
 
 const findingOf = (one: Trial, result: fc.RunDetails<[unknown]>): Finding => ({

@@ -76,7 +76,7 @@ export const BYTE_TRIALS = [
     },
     batch: 1000,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'programmes',
@@ -93,7 +93,7 @@ export const BYTE_TRIALS = [
     },
     batch: 200,
     share: 1,
-    longest: 10,
+    longest: 20,
   }),
   trial({
     name: 'files of any bytes',
@@ -123,6 +123,6 @@ export const BYTE_TRIALS = [
     },
     batch: 1000,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
 ];

@@ -59,7 +59,7 @@ export const DESCRIPTION_TRIALS = [
     check: (text) => void checkRead(text),
     batch: 500,
     share: 4,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'set texts',
@@ -69,7 +69,7 @@ export const DESCRIPTION_TRIALS = [
     check: (text) => void checkRead(text),
     batch: 500,
     share: 2,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'receptions',
@@ -107,7 +107,7 @@ export const DESCRIPTION_TRIALS = [
     },
     batch: 500,
     share: 2,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'links',
@@ -129,7 +129,7 @@ export const DESCRIPTION_TRIALS = [
     },
     batch: 500,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'kept documents',
@@ -141,6 +141,6 @@ export const DESCRIPTION_TRIALS = [
     check: (text) => mustBeSound(readKept(text)?.revision ?? 0, 'the revision'),
     batch: 1000,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
 ];

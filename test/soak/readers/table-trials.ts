@@ -122,7 +122,7 @@ export const TABLE_TRIALS = [
     check: ([text, kind]) => mustBeSound(parseQuantity(text, kind), 'the quantity'),
     batch: 5000,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'logs',
@@ -139,7 +139,7 @@ export const TABLE_TRIALS = [
     },
     batch: 500,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'station tables',
@@ -153,7 +153,7 @@ export const TABLE_TRIALS = [
     },
     batch: 500,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'Touchstone files',
@@ -167,7 +167,7 @@ export const TABLE_TRIALS = [
     },
     batch: 1000,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
   trial({
     name: 'tables of readings',
@@ -211,6 +211,6 @@ export const TABLE_TRIALS = [
     },
     batch: 500,
     share: 1,
-    longest: 5,
+    longest: 20,
   }),
 ];
