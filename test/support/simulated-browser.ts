@@ -28,12 +28,24 @@ export class Browser {
   isDiskFailing = false;
   isNearFailing = false;
   latency = 50;
+  private busyUntil = 0;
+  private named = 0;
   private readonly writers = new Map<string, { readonly tab: Tab; readonly lost: () => void }>();
+
+  /** Of two tabs with changes of the same number the one whose name comes later wins: now the older, now the newer. */
+  nextName(): string {
+    const count = this.named++;
+    return `${(7 * count + 3) % 10}-${count}`;
+  }
 
   store(tab: Tab): DocumentStore {
     const slow = async <T>(act: () => T): Promise<T> => {
+      // A page that is gone asks for nothing more.
+      if (!tab.isThere) return new Promise<never>(() => {});
       const isLate = this.isDiskFailing;
-      await new Promise((resolve) => setTimeout(resolve, this.latency));
+      // What is asked for later is not done earlier: transactions of a database keep their order.
+      this.busyUntil = Math.max(this.busyUntil, Date.now() + this.latency);
+      await new Promise((resolve) => setTimeout(resolve, this.busyUntil - Date.now()));
       if (isLate) throw new DOMException('full', 'QuotaExceededError');
       // A killed browser writes nothing; what a closed tab has asked for is done.
       if (tab.isKilled) return new Promise<never>(() => {});
@@ -93,12 +105,10 @@ export class Browser {
   }
 }
 
-let tabCount = 0;
-
 export class Tab {
   isThere = true;
   isKilled = false;
-  readonly name = `tab${tabCount++}`;
+  readonly name: string;
   readonly sets: OpenSets;
   readonly shelf: Shelf;
   readonly keeping: Keeping;
@@ -106,11 +116,8 @@ export class Tab {
   private readonly leaving: (() => void)[] = [];
 
   constructor(browser: Browser, id: string) {
-    Object.assign(globalThis, {
-      addEventListener: (event: string, act: () => void) => {
-        if (event === 'pagehide') this.leaving.push(act);
-      },
-    });
+    this.name = browser.nextName();
+    this.comeForward();
     const workers = createSetWorkers(() => ({ onmessage: null, onerror: null, postMessage: () => undefined }));
     this.sets = createOpenSets(workers, { id, description: JSON.parse(DEMO.text), fileName: DEMO.file });
     const tools = {
@@ -132,6 +139,16 @@ export class Tab {
     this.keeping = autosave(this.sets, tools);
     this.shelf = createShelf({ sets: this.sets, keeping: this.keeping, ...tools }, DEMO);
     browser.tabs.push(this);
+  }
+
+  /** What begins to listen to the page from now on listens to this one. */
+  comeForward(): this {
+    Object.assign(globalThis, {
+      addEventListener: (event: string, act: () => void) => {
+        if (event === 'pagehide') this.leaving.push(act);
+      },
+    });
+    return this;
   }
 
   hear(id: string, text: string): void {

@@ -3,20 +3,22 @@ interface Timer {
   readonly act: () => void;
 }
 
+/** Never the same twice: what is left from before may still be cleared. */
+let count = 0;
+
 /**
  * Time that passes only when told: `setTimeout`, `clearTimeout` and `Date.now` go by it from its making until `stop`.
  * Between two timers everything that was promised is done.
  */
 export class VirtualClock {
   private now = 1_700_000_000_000;
-  private count = 0;
   private readonly timers = new Map<number, Timer>();
   private readonly real = { setTimeout, clearTimeout, now: Date.now };
 
   constructor() {
     const set = (act: () => void, pause = 0): number => {
-      this.timers.set(++this.count, { at: this.now + Math.max(1, pause), act });
-      return this.count;
+      this.timers.set(++count, { at: this.now + Math.max(1, pause), act });
+      return count;
     };
     Object.assign(globalThis, { setTimeout: set, clearTimeout: (id: number) => void this.timers.delete(id) });
     Date.now = () => this.now;
