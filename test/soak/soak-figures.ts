@@ -2,6 +2,7 @@ import type { BatchResult, Finding, Trial } from './trial.ts';
 
 /** What a soak has seen of one trial. */
 export class Figures {
+  readonly trial: Trial;
   readonly findings: Finding[] = [];
   cases = 0;
   batches = 0;
@@ -14,7 +15,9 @@ export class Figures {
   /** Most that a thread held after a batch, bytes. */
   memory = 0;
 
-  constructor(readonly trial: Trial) {}
+  constructor(trial: Trial) {
+    this.trial = trial;
+  }
 
   /** Of a batch, s. */
   get mean(): number {

@@ -40,12 +40,13 @@ class Soak {
   readonly figures: readonly Figures[];
   private readonly trials: readonly { readonly one: Trial; readonly place: number }[];
   private readonly batches = new Map<number, number>();
+  private readonly first: number;
+  private readonly until: number;
 
-  constructor(
-    trials: readonly Trial[],
-    private readonly first: number,
-    private readonly until: number,
-  ) {
+  /** @param until ms since 1970 */
+  constructor(trials: readonly Trial[], first: number, until: number) {
+    this.first = first;
+    this.until = until;
     this.trials = trials.map((one) => ({ one, place: TRIALS.indexOf(one) }));
     this.figures = trials.map(figuresOf);
   }

@@ -53,7 +53,8 @@ async function orRefused<T>(make: () => Promise<T>): Promise<T | undefined> {
     return await make();
   } catch (error) {
     if (!(error instanceof SoundFileError)) throw error;
-    mustSay([error.message], '');
+    // A sample that is no number is quoted.
+    mustSay([error.message], 'NaN');
     return undefined;
   }
 }

@@ -74,7 +74,32 @@ export const DESCRIPTION_TRIALS = [
   trial({
     name: 'receptions',
     group: 'readers',
-    says: 'a changed description that reads is received, every field strength, voltage and level a number',
+    says: 'a changed description that reads is received, every figure of every station a number',
+    cases: changedSets,
+    check: (text) => {
+      const read = readText(text);
+      fc.pre(read.ok);
+      const { stations } = receive(read.set);
+      for (const { warnings: _warnings, ...figures } of stations) mustBeSound(figures, 'the reception');
+    },
+    batch: 500,
+    share: 4,
+    longest: 20,
+  }),
+  trial({
+    name: 'set texts',
+    group: 'readers',
+    says: 'so does a text with pieces put in, left out, repeated or cut off',
+    cases: changedText(fc.constantFrom(...SETS), TOKENS),
+    check: (text) => void checkRead(text),
+    batch: 500,
+    share: 2,
+    longest: 20,
+  }),
+  trial({
+    name: 'receptions',
+    group: 'readers',
+    says: 'a changed description that reads is received, every figure of every station a number',
     cases: changedSets,
     check: (text) => {
       const read = readText(text);
@@ -91,7 +116,7 @@ export const DESCRIPTION_TRIALS = [
         'the reception',
       );
     },
-    batch: 50,
+    batch: 20,
     share: 4,
     longest: 20,
   }),
