@@ -1,5 +1,5 @@
 /** @returns the places in a result where a number is none, or infinite, or a text speaks of one; at most ten */
-export function unsoundPlaces(value: unknown, path = ''): string[] {
+function unsoundPlaces(value: unknown, path = ''): string[] {
   if (typeof value === 'number') return Number.isFinite(value) ? [] : [`${path}: ${value}`];
   if (ArrayBuffer.isView(value)) {
     const at = (value as Float64Array).findIndex?.((x) => !Number.isFinite(x)) ?? -1;

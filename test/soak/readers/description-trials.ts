@@ -82,40 +82,6 @@ export const DESCRIPTION_TRIALS = [
       const { stations } = receive(read.set);
       for (const { warnings: _warnings, ...figures } of stations) mustBeSound(figures, 'the reception');
     },
-    batch: 500,
-    share: 4,
-    longest: 20,
-  }),
-  trial({
-    name: 'set texts',
-    group: 'readers',
-    says: 'so does a text with pieces put in, left out, repeated or cut off',
-    cases: changedText(fc.constantFrom(...SETS), TOKENS),
-    check: (text) => void checkRead(text),
-    batch: 500,
-    share: 2,
-    longest: 20,
-  }),
-  trial({
-    name: 'receptions',
-    group: 'readers',
-    says: 'a changed description that reads is received, every figure of every station a number',
-    cases: changedSets,
-    check: (text) => {
-      const read = readText(text);
-      fc.pre(read.ok);
-      const { stations } = receive(read.set);
-      mustBeSound(
-        stations.map(({ fieldStrength, dial, soundPressureLevel, heard, stages }) => ({
-          fieldStrength,
-          dial,
-          soundPressureLevel,
-          heard,
-          stages,
-        })),
-        'the reception',
-      );
-    },
     batch: 20,
     share: 4,
     longest: 20,
