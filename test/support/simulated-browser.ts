@@ -155,8 +155,13 @@ export class Tab {
     if (this.isThere) for (const hear of this.heard) hear(id, text);
   }
 
-  close(browser: Browser): void {
+  /** Out of sight, but whole, to be brought back. */
+  putAway(): void {
     for (const act of this.leaving) act();
+  }
+
+  close(browser: Browser): void {
+    this.putAway();
     this.isThere = false;
     browser.tabs = browser.tabs.filter((tab) => tab !== this);
   }

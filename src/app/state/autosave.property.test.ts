@@ -92,7 +92,7 @@ it.each(['untouched', 'edited', 'with a step taken back at last'])(
     const { id } = set;
     const name = nameIn(set.written.peek());
     await Promise.all([shelf.remove(id), vi.advanceTimersByTimeAsync(5000)]);
-    for (const one of [...browser.tabs]) one.close(browser);
+    for (const one of browser.tabs) one.putAway();
     await vi.advanceTimersByTimeAsync(2000);
     expect(sets.focused.peek().id).toBe('first');
     expect(browser.disk.get(id)?.entry?.deleted).toBeDefined();

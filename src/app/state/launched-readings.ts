@@ -8,15 +8,16 @@ export const launchedReadings = signal<File | undefined>(undefined);
 
 /** What writes files of an ending, and the cards that are for them. */
 const WRITERS: readonly {
-  readonly ending: RegExp;
+  readonly endings: readonly string[];
   readonly instrument: Instrument;
   readonly isFor: (kind: OfferedMeasurement['kind']) => boolean;
 }[] = [
-  { ending: /\.s[12]p$/i, instrument: 'network analyser', isFor: (kind) => kind.startsWith('analyser-') },
-  { ending: /\.wav$/i, instrument: 'sound card', isFor: (kind) => kind === 'decay' },
+  { endings: ['.s1p', '.s2p'], instrument: 'network analyser', isFor: (kind) => kind.startsWith('analyser-') },
+  { endings: ['.wav'], instrument: 'sound card', isFor: (kind) => kind === 'decay' },
 ];
 
-const writerOf = ({ name }: File) => WRITERS.find(({ ending }) => ending.test(name));
+const writerOf = (file: File) =>
+  WRITERS.find(({ endings }) => endings.some((one) => file.name.toLowerCase().endsWith(one)));
 
 /**
  * Shows Measure with the file, if it is one of an instrument: whoever has the file has the instrument.
