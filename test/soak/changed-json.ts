@@ -32,7 +32,9 @@ function put(whole: any, path: Place, value: unknown): unknown {
   return whole;
 }
 
-function changed(whole: unknown, { at: first, with: second, how, value }: Change): unknown {
+function changed(whole: unknown, { at: first, with: second, how, value: drawn }: Change): unknown {
+  // What is drawn may be drawn again, and is changed by later changes where it stands.
+  const value = structuredClone(drawn);
   const places = placesIn(whole);
   const place = places[first % places.length];
   const other = at(whole, places[second % places.length]);
