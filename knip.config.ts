@@ -20,6 +20,7 @@ const config: KnipConfig = {
     'test/support/fault-report.ts', // run by scripts/verify-faults.mjs
     'test/support/find-report.ts', // run by scripts/verify-find.mjs
     'test/support/keeping-report.ts', // run by scripts/verify-keeping.mjs
+    'test/soak/soak.ts', // run by scripts/soak.mjs
     'test/support/board-report.ts', // run by scripts/score-boards.mjs
   ],
   project: ['src/**!', 'test/**', 'bench/**', 'scripts/**!'],

@@ -83,9 +83,33 @@ async function file(request) {
   return fetch(request);
 }
 
+/** What other programs share with the page, until it has opened it; not one of the versions by its name. */
+const SHARED = 'shared-with-faintwave';
+
+/** Leaves what was shared where the page finds it, and opens the page. */
+async function takeShared(request) {
+  const form = await request.formData();
+  const shared = await caches.open(SHARED);
+  const now = Date.now();
+  // Programs differ in whether a link is the text or has a field of its own.
+  const text = [form.get('text'), form.get('url')].filter((part) => typeof part === 'string' && part !== '').join('\n');
+  if (text !== '') await shared.put(address(`shared/${now}-text`), new Response(text));
+  for (const [k, one] of form.getAll('files').entries())
+    if (typeof one !== 'string')
+      await shared.put(
+        address(`shared/${now}-${k}`),
+        new Response(one, { headers: { 'x-file-name': encodeURIComponent(one.name) } }),
+      );
+  return Response.redirect(address('./?shared'), 303);
+}
+
 self.addEventListener('fetch', (event) => {
   const { request } = event;
   const url = request.url.split(/[?#]/)[0];
+  if (request.method === 'POST' && url === address('shared')) {
+    event.respondWith(takeShared(request));
+    return;
+  }
   if (request.method !== 'GET' || !url.startsWith(self.registration.scope)) return;
   if (request.mode === 'navigate' && (url === self.registration.scope || url === START)) {
     event.respondWith(pageItself(event.resultingClientId));

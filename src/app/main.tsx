@@ -13,6 +13,7 @@ import { createOpenSets, FIRST_ID } from './state/open-sets.ts';
 import { newReadingWorker } from './state/reading-worker.ts';
 import { openLinksOf } from './state/set-link.ts';
 import { createSetWorkers } from './state/set-workers.ts';
+import { openShared } from './state/shared-with-page.ts';
 import { keepFocus, keptFocus } from './state/shelf/focus-kept.ts';
 import { createPlaces } from './state/shelf/kept-places.ts';
 import { openPlaceStore } from './state/shelf/place-store.ts';
@@ -43,6 +44,7 @@ const places = createPlaces(openPlaceStore(), shelf, tools.tabs.tellOfShelf);
 void keeping.ready.then(() => {
   openLinksOf(shelf);
   openLaunchedFiles(shelf);
+  void openShared(shelf);
   void shelf.refresh();
 });
 tools.tabs.hearOfShelf(() => void Promise.all([shelf.refresh(), places.refresh()]));

@@ -95,6 +95,9 @@ class SetKeeper {
   /** Another tab is keeping the present state. */
   private isKeptElsewhere = false;
   private isLoaded = false;
+  /** The revision that the page began with. */
+  private first = 0;
+  private retry: ReturnType<typeof setTimeout> | undefined;
   private writing: Promise<void> | undefined;
   private pause: ReturnType<typeof setTimeout> | undefined;
   private version: SetVersion | undefined;
@@ -145,12 +148,15 @@ class SetKeeper {
   stop(): void {
     this.keepOnLeaving();
     this.stopFollowing();
+    const loaded = this.retry === undefined ? Promise.resolve() : this.tryLoading(0);
     this.ended.abort();
-    void this.isOnDisk().then((isThere) => {
-      this.lock.release();
-      // The first place is small: it holds what is open.
-      if (isThere && !this.isKeptElsewhere) this.tools.store.forgetNow(this.set.id, this.text);
-    });
+    void loaded
+      .then(() => this.isOnDisk())
+      .then((isThere) => {
+        this.lock.release();
+        // The first place is small: it holds what is open.
+        if (isThere && !this.isKeptElsewhere) this.tools.store.forgetNow(this.set.id, this.text);
+      });
   }
 
   async isOnDisk(): Promise<boolean> {
@@ -257,6 +263,7 @@ class SetKeeper {
   }
 
   private keepOnDisk(): void {
+    if (!this.isLoaded && this.retry !== undefined) void this.tryLoading(1000);
     if (this.writing || !this.isLoaded) return;
     this.writing = this.writeUntilDone().finally(() => {
       this.writing = undefined;
@@ -312,33 +319,23 @@ class SetKeeper {
   }
 
   /** What only the disk has: the latest changes before the browser was killed, and the steps to undo. */
-  private async load(): Promise<void> {
-    const first = this.revision;
+  private load(): Promise<void> {
+    this.first = this.revision;
+    return this.tryLoading(1000);
+  }
+
+  /** Until the disk has been read nothing is written: what is there may be later than what the page began with. */
+  private async tryLoading(pause: number): Promise<void> {
+    clearTimeout(this.retry);
+    this.retry = undefined;
     try {
-      await this.takeFromDisk(first);
+      await this.takeFromDisk(this.first);
     } catch {
       this.report('disk', false);
-      this.loadLater(first, 1000);
+      if (this.ended.signal.aborted) return;
+      this.retry = setTimeout(() => this.tryLoading(Math.min(2 * pause, LONGEST_PAUSE_MS)), pause);
       return;
     }
-    this.endLoading();
-  }
-
-  /** Until it has been read nothing is written: what is on the disk may be later than what the page began with. */
-  private loadLater(first: number, pause: number): void {
-    const again = setTimeout(async () => {
-      try {
-        await this.takeFromDisk(first);
-        this.report('disk', true);
-        this.endLoading();
-      } catch {
-        if (!this.ended.signal.aborted) this.loadLater(first, Math.min(2 * pause, LONGEST_PAUSE_MS));
-      }
-    }, pause);
-    this.ended.signal.addEventListener('abort', () => clearTimeout(again));
-  }
-
-  private endLoading(): void {
     this.isLoaded = true;
     this.keepOnDisk();
   }

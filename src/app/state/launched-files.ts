@@ -1,11 +1,12 @@
-import { badFile, type OpeningPlace, openFile } from './files.ts';
+import { badFile, type OpeningPlace } from './files.ts';
+import { openGivenFile } from './given-files.ts';
 
 /** What a browser hands to an installed page whose manifest takes files (WICG, Web App Launch Handler). */
 interface LaunchQueue {
   setConsumer(take: (launch: { readonly files: readonly FileSystemFileHandle[] }) => void): void;
 }
 
-/** Opens what the device was asked to open with the page, each as one more set; the last one gets the focus. */
+/** Opens what the device was asked to open with the page: each set as one more, of which the last gets the focus, and in Measure what an instrument wrote. */
 export function openLaunchedFiles(place: OpeningPlace): void {
   const { launchQueue } = globalThis as { launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(async ({ files }) => {
@@ -18,7 +19,7 @@ export function openLaunchedFiles(place: OpeningPlace): void {
         badFile.value = { name: handle.name, problems: [{ path: '', expected: { code: 'readable-file' }, hint }] };
         continue;
       }
-      await openFile(place, file);
+      await openGivenFile(place, file);
     }
   });
 }

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'preact/hooks';
+import { useEffect, useMemo, useState } from 'preact/hooks';
 import {
   formatQuantity,
   type MeasurableFigure,
@@ -14,6 +14,7 @@ import {
   measurementName,
   measureView as texts,
 } from '../../../outputs/words/index.ts';
+import { launchedReadings } from '../../state/launched-readings.ts';
 import type { ReadingsDraft } from '../../state/measuring.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { SceneView } from '../../widgets/Plot.tsx';
@@ -32,6 +33,8 @@ interface Props {
   readonly set: SetDescription;
   readonly figures: readonly MeasurableFigure[];
   readonly fit: CardFit;
+  /** A file that the page was opened with, and that this card is for. */
+  readonly launched: File | undefined;
 }
 
 /** What the set itself says of what is asked: the ends of its capacitor, its law. */
@@ -49,7 +52,7 @@ function startOf({ kind }: OfferedMeasurement, figures: readonly MeasurableFigur
 }
 
 /** How a measurement is made, and the place for its readings. */
-export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
+export function BenchCardPanel({ card, offered, set, figures, fit, launched }: Props) {
   const { drafts, openCard, wantedPart, chosen } = useOpenSet();
   const station = chosen.value?.name;
   const key = draftKey(card, station);
@@ -60,6 +63,11 @@ export function BenchCardPanel({ card, offered, set, figures, fit }: Props) {
   const { kind } = card;
   const { about, steps, writeDown, trap } = benchCard(kind);
   const [over, setOver] = useState<File | undefined>();
+  useEffect(() => {
+    if (!launched) return;
+    setOver(launched);
+    launchedReadings.value = undefined;
+  }, [launched]);
   return (
     <article
       class="card bench-card"

@@ -1,6 +1,7 @@
 import { useEffect, useMemo } from 'preact/hooks';
 import type { OfferedMeasurement, SetDescription } from '../../../engine/index.ts';
 import { measureView as texts } from '../../../outputs/words/index.ts';
+import { cardOf, launchedReadings } from '../../state/launched-readings.ts';
 import { instruments } from '../../state/measuring.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
@@ -18,7 +19,7 @@ export function Measure({ set }: { readonly set: SetDescription }) {
   const station = chosen.value;
   const has = instruments.value;
   const question = useMemo((): OfferQuestion => ({ about: 'offer', set, station, has }), [set, station, has]);
-  const { answer, error } = useAnswer<OfferQuestion, OfferAnswer>(newMeasureWorker, question);
+  const { answer, error, isCurrent } = useAnswer<OfferQuestion, OfferAnswer>(newMeasureWorker, question);
   // An answer may be of the set before, which had more coils.
   const coils = Math.max(1, set.coils.length);
   const all = useMemo(
@@ -32,6 +33,14 @@ export function Measure({ set }: { readonly set: SetDescription }) {
   useEffect(() => {
     if (!card && offered.length > 0) openCard.value = cardKey(offered[0]);
   }, [card, offered, openCard]);
+  // What the page was opened with has its card, when all is known that can be measured with its instrument.
+  const file = launchedReadings.value;
+  const fileCard = file && isCurrent ? cardOf(file, all, card) : undefined;
+  useEffect(() => {
+    if (!fileCard) return;
+    wantedPart.value = undefined;
+    openCard.value = cardKey(fileCard);
+  }, [fileCard, openCard, wantedPart]);
   const fit = useFit(set, card);
   return (
     <section class="measure" aria-label={texts.label}>
@@ -44,6 +53,7 @@ export function Measure({ set }: { readonly set: SetDescription }) {
           set={set}
           figures={answer?.figures ?? []}
           fit={fit}
+          launched={card === fileCard ? file : undefined}
         />
       ) : (
         <p class="quiet">{texts.pickOne}</p>

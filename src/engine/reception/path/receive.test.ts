@@ -107,6 +107,26 @@ describe('what the trade knows', () => {
     expect(r.stations[0].heard).toBe('not heard');
   });
 
+  it('an aerial no higher than its counterpoise gives nothing, and the tuned circuit gains nothing, which is a number', () => {
+    const { path, emf } = receive(
+      setWith((d) => {
+        d.aerial = {
+          kind: 'bent',
+          points: [
+            [-500, -500, 0.05],
+            [18.5, -500, 0.49129],
+            [-500, -500, 0.0501662],
+          ],
+          surroundings: 'nothing',
+        };
+        d.earth = { kind: 'counterpoise', count: 1, length: 0.05, height: 0.18571 };
+        d.place.stations = [{ name: 'North', frequency: '150 kHz', fieldStrength: '10 mV/m', bearing: 0 }];
+      }),
+    ).stations[0];
+    expect(emf).toBe(0);
+    expect(path.find(({ id }) => id === 'tuned circuit')!.facts).toMatchObject({ gain: 0 });
+  });
+
   it('a silicon diode is deaf where germanium is not', () => {
     const level = (kind: string) =>
       station(

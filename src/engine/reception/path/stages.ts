@@ -51,7 +51,12 @@ export function stagesOf(
       kind: 'voltage',
       unit: 'V',
       change: decibelsOf(s.availableAtDetector, s.aerialPower),
-      facts: { stage: 'tuned circuit', gain: s.tunedVoltage / s.emf, loadedQ: s.loadedQ, bandwidth: width },
+      facts: {
+        stage: 'tuned circuit',
+        gain: s.emf > 0 ? s.tunedVoltage / s.emf : 0,
+        loadedQ: s.loadedQ,
+        bandwidth: width,
+      },
       warnings: [
         ...(s.within ? [] : [warning('reception.pointer-at-end')]),
         ...(s.within && s.otherWithin === false
