@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { readText, receive, turnSwitch } from '../../src/engine/index.ts';
 import { preparer, type StoryScene, scenesOf } from '../../src/outputs/explain/index.ts';
+import { storyTexts } from '../../src/outputs/words/index.ts';
 
 function example(name: string) {
   const read = readText(readFileSync(inRoot('examples', `${name}.json`), 'utf8'));
@@ -80,7 +81,7 @@ describe('a carrier that is turned', () => {
   test('the story’s scene of two bands draws each with its own', () => {
     const set = example('medium-wave-galena');
     const prepare = preparer(set, receive(set));
-    const scene = scenesOf(undefined).scenes.at(-1)!;
+    const scene = scenesOf(undefined).scenes.find(({ title }) => title === storyTexts.bands.title)!;
     const [long, medium] = prepare(scene).rows.map(({ waves }) => waves.spec);
     expect([long.carrier, medium.carrier]).toEqual([200e3, 1000e3]);
     expect(long.loadedQ).not.toBeCloseTo(medium.loadedQ, 1);

@@ -311,7 +311,7 @@ setInterval(() => {}, 1000);
 
   test.each([
     [['--out', 'a.gif'], 'name one with --scene'],
-    [['--scene', '40', '--out', 'a.gif'], '--scene: expected 1 to 18'],
+    [['--scene', '40', '--out', 'a.gif'], '--scene: expected 1 to 19'],
     [['--scene', 'detector', '--out', 'a.gif'], 'a title that fits only one of'],
     [['--size', '641x360', '--out', 'a.mp4'], 'an even width and an even height'],
     [['--out', 'a.avi'], '.gif, .mp4, .webm'],

@@ -299,6 +299,8 @@ export type FieldId =
   | 'scene.programme.second'
   | 'scene.settings.station'
   | 'scene.settings.carrier'
+  | 'scene.settings.otherBand'
+  | 'scene.settings.keepsCoil'
   | 'scene.settings.depth'
   | 'scene.settings.detector'
   | 'scene.settings.capacitance'

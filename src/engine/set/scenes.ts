@@ -52,6 +52,8 @@ const programme = v.variant(
 const settings = object({
   station: v.optional(whole('scene.settings.station', 0, 10_000)),
   carrier: v.optional(frequency('scene.settings.carrier', { min: 50e3, max: 5e6 })),
+  otherBand: v.optional(yes('scene.settings.otherBand')),
+  keepsCoil: v.optional(yes('scene.settings.keepsCoil')),
   depth: v.optional(ratio('scene.settings.depth', { min: 0, max: 2 })),
   programme: v.optional(part('scene.programme', programme)),
   detector: v.optional(choice('scene.settings.detector', ['perfect', ...DETECTOR_IDS])),

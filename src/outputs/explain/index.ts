@@ -13,6 +13,7 @@ export { FILM_COLOURS } from './film/grounds.ts';
 export {
   heardIn,
   loopSeconds,
+  loudnessShare,
   slowedSound,
   slowedTimes,
 } from './film/scene-sound.ts';

@@ -48,7 +48,7 @@ export function Controls(props: Props) {
     <div class="explain-controls">
       <StationField settings={settings} reception={reception} turn={turn} />
       <ProgrammeField {...{ settings, recording, onRecording, turn }} tones={spec.programme} />
-      <SignalSlides spec={spec} turn={turn} back={back} />
+      <SignalSlides settings={settings} spec={spec} turn={turn} back={back} />
       <label class="explain-check">
         <input
           type="checkbox"
@@ -90,7 +90,9 @@ function StationField({ settings, reception, turn }: Pick<Props, 'settings' | 'r
       <span>{texts.station}</span>
       <select
         value={String(settings.station ?? reception?.best[0] ?? 0)}
-        onChange={(event) => turn({ station: Number(event.currentTarget.value), carrier: undefined })}
+        onChange={(event) =>
+          turn({ station: Number(event.currentTarget.value), carrier: undefined, otherBand: undefined })
+        }
       >
         {stations.map((s) => (
           <option key={s.index} value={String(s.index)}>
@@ -112,7 +114,7 @@ interface SlidesProps {
 const twoDigits = (v: number): number => Number(v.toPrecision(2));
 
 /** Of the station and the tuned circuit. */
-function SignalSlides({ spec, turn, back }: SlidesProps) {
+function SignalSlides({ settings, spec, turn, back }: SlidesProps & Pick<Props, 'settings'>) {
   const texts = explainTexts.settings;
   return (
     <>
@@ -133,9 +135,19 @@ function SignalSlides({ spec, turn, back }: SlidesProps) {
         max={1700e3}
         round={(v) => Math.round(v / 1e3) * 1e3}
         text={texts.carrierValue}
-        onChange={(carrier) => turn({ carrier })}
-        onReset={back('carrier')}
+        onChange={(carrier) => turn({ carrier, otherBand: undefined })}
+        onReset={back('carrier') ?? back('otherBand')}
       />
+      {(settings.carrier !== undefined || settings.otherBand) && (
+        <label class="explain-check">
+          <input
+            type="checkbox"
+            checked={settings.keepsCoil === true}
+            onChange={(event) => turn({ keepsCoil: event.currentTarget.checked || undefined })}
+          />{' '}
+          {texts.keepsCoil}
+        </label>
+      )}
       <Slide
         label={texts.loadedQ}
         value={spec.loadedQ}

@@ -4,6 +4,7 @@ import {
   isPoint,
   limited,
   POINTS,
+  type Settings,
   SOUND_SPEEDS,
   type SoundSpeed,
   type StoryScene,
@@ -74,6 +75,19 @@ export function SceneRows({ scene, onEdit }: Props) {
               </option>
             ))}
           </select>
+          {(scene.settings?.carrier !== undefined || scene.settings?.otherBand || row.with?.carrier !== undefined) && (
+            <select
+              aria-label={texts.rowCoil(i + 1)}
+              value={coilOf(row)}
+              onChange={(event) => put(i, withCoil(row, event.currentTarget.value))}
+            >
+              {COILS.map((id) => (
+                <option key={id} value={id}>
+                  {texts.coils[id]}
+                </option>
+              ))}
+            </select>
+          )}
           <div class="explain-buttons">
             <button type="button" disabled={i === 0} aria-label={texts.rowUp(i + 1)} onClick={() => swap(i)}>
               {texts.up}
@@ -103,10 +117,22 @@ export function SceneRows({ scene, onEdit }: Props) {
 
 const withTitle = ({ title: _, ...row }: Row, title: string): Row => (title.trim() === '' ? row : { ...row, title });
 
-function withDetector({ with: own = {}, ...row }: Row, detector: string): Row {
-  const { detector: _, ...rest } = own;
-  const next = detector === '' ? rest : { ...rest, detector };
-  return Object.keys(next).length > 0 ? { ...row, with: next } : row;
+const withSetting = ({ with: _, ...row }: Row, next: Settings): Row =>
+  Object.keys(next).length > 0 ? { ...row, with: next } : row;
+
+function withDetector(row: Row, detector: string): Row {
+  const { detector: _, ...rest } = row.with ?? {};
+  return withSetting(row, detector === '' ? rest : { ...rest, detector });
+}
+
+/** On another carrier: the coil of a row. */
+const COILS = ['scene', 'band', 'own'] as const;
+const coilOf = ({ with: own }: Row): (typeof COILS)[number] =>
+  own?.keepsCoil === undefined ? 'scene' : own.keepsCoil ? 'own' : 'band';
+
+function withCoil(row: Row, coil: string): Row {
+  const { keepsCoil: _, ...rest } = row.with ?? {};
+  return withSetting(row, coil === 'scene' ? rest : { ...rest, keepsCoil: coil === 'own' });
 }
 
 /** A zoom in so many seconds, unless another time is given. */

@@ -6,6 +6,7 @@ import {
   drawingOf,
   filled,
   filmPlan,
+  loudnessShare,
   PICTURES,
   type PictureFacts,
   type PointId,
@@ -105,7 +106,10 @@ function momentOf({ scene, seconds }: Moment, facts: PictureFacts): number {
   return picture?.captioned ? picture.still(facts) : seconds;
 }
 
-const samplesOf = (prepare: Preparer, { scene, point, seconds, rate, loudest, slowed }: Sounding): Float32Array =>
-  slowed
-    ? slowedSound(prepare(scene).waves, point, slowed, seconds, rate, loudest)
-    : audible(prepare(scene).waves, point, seconds, rate, loudest);
+function samplesOf(prepare: Preparer, { scene, point, seconds, rate, loudest = 0.5, slowed }: Sounding): Float32Array {
+  const prepared = prepare(scene);
+  const most = loudest * loudnessShare(prepared, scene, point);
+  return slowed
+    ? slowedSound(prepared.waves, point, slowed, seconds, rate, most)
+    : audible(prepared.waves, point, seconds, rate, most);
+}

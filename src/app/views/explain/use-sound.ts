@@ -56,7 +56,7 @@ export function useSound(
       wanted = false;
       clearTimeout(pause);
     };
-  }, [sounding, point, maker, scene.settings, sound, recording, set, reception]);
+  }, [sounding, point, maker, scene.settings, scene.rows, scene.show, sound, recording, set, reception]);
   useEffect(() => {
     if (!sounding) hearing.current?.stop();
   }, [sounding]);

@@ -4,7 +4,7 @@ import type { StageContents } from '../stage/stage.ts';
 import type { Prepared } from '../story/prepared.ts';
 import { drawingOf } from './drawing.ts';
 import { type FilmPart, viewAt } from './film-plan.ts';
-import { isSlowed, playheadAt, sceneSound, slowedTimes } from './scene-sound.ts';
+import { heardIn, isSlowed, loudnessShare, playheadAt, sceneSound, slowedTimes } from './scene-sound.ts';
 
 /** Size of a film's picture, px, and whether it has sound: the moment that is heard is then marked. */
 export interface FilmLook {
@@ -49,13 +49,15 @@ export function filmFrame(
  * @param seconds of it, where the film ends before the scene does; slowed sound fills the whole scene all the same.
  */
 export function filmSound(
-  { waves }: Prepared,
+  prepared: Prepared,
   { scene, seconds: whole }: FilmPart,
   rate: Hertz,
   seconds: Seconds = whole,
 ): Float32Array {
   const n = Math.round(seconds * rate);
-  const samples = sceneSound(waves, scene, whole, rate, LOUDEST).subarray(0, n);
+  const point = heardIn(scene);
+  const loudest = point ? LOUDEST * loudnessShare(prepared, scene, point) : 0;
+  const samples = sceneSound(prepared.waves, scene, whole, rate, loudest).subarray(0, n);
   const fade = Math.min(FADE * rate, n / 2);
   for (let i = 0; i < fade; i++) {
     samples[i] *= i / fade;

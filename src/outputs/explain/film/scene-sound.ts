@@ -1,10 +1,11 @@
 import type { Hertz, Ratio, Seconds } from '../../../engine/units/quantities.ts';
 import { secondsOf } from '../model/kept-recording.ts';
 import type { PointId } from '../model/points.ts';
-import { audible } from '../model/samples.ts';
+import { audible, audioPeak } from '../model/samples.ts';
 import type { View } from '../model/view.ts';
 import type { WaveProgramme } from '../model/wave-programme.ts';
 import type { Waves } from '../model/waves.ts';
+import type { Prepared } from '../story/prepared.ts';
 import type { StoryScene } from '../story/story.ts';
 
 /** Where there is something to hear. */
@@ -47,6 +48,32 @@ export function slowedSound(
 
 /** How many times slower than in the set a view sounds. */
 export const slowedTimes = ({ span }: View, seconds: Seconds): Ratio => seconds / span;
+
+/** A stretch of tones, and how often a second it is looked at, from which their peak is known. */
+const TONES: Seconds = 0.02;
+const TONES_RATE: Hertz = 24_000;
+/** A recording is long, and its peak is wanted only roughly. */
+const RECORDING_RATE_OF_PEAK: Hertz = 4000;
+
+/**
+ * How loud a scene is heard: where its rows are drawn to one scale, in proportion to the loudest of them.
+ * @returns from 0 to 1.
+ */
+export function loudnessShare(
+  { waves, rows }: Pick<Prepared, 'waves' | 'rows'>,
+  { show }: Pick<StoryScene, 'show'>,
+  point: PointId,
+): Ratio {
+  if (!show?.alike) return 1;
+  const { programme } = waves.spec;
+  const peakOf = (of: Waves): number =>
+    programme.kind === 'recording'
+      ? audioPeak(of, point, secondsOf(programme), RECORDING_RATE_OF_PEAK)
+      : audioPeak(of, point, TONES, TONES_RATE);
+  const own = peakOf(waves);
+  const loudest = Math.max(own, ...rows.filter((row) => row.point === point).map((row) => peakOf(row.waves)));
+  return loudest > 0 ? own / loudest : 1;
+}
 
 /** Sound of a scene for so many seconds; silence where it has none. */
 export function sceneSound(

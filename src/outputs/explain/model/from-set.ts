@@ -18,7 +18,7 @@ import { figureTexts } from '../../words/index.ts';
 import type { PictureFacts } from '../pictures/index.ts';
 import { settledVoltage } from './one-way.ts';
 import { heaterOf, loopOfSet, smoothingOfSet, tunerOf } from './scene-parts.ts';
-import { PERFECT } from './settings.ts';
+import { PERFECT, resonance } from './settings.ts';
 import { sidebandPassing, USUAL_TONE } from './wave-programme.ts';
 import type { WaveNeighbour, WaveSpec, WaveWorkingPoint } from './wave-spec.ts';
 import type { Waves } from './waves.ts';
@@ -97,6 +97,8 @@ export interface Retuned {
   readonly detector?: string;
   /** Left out: the station's own. */
   readonly carrier?: Hertz;
+  /** On another carrier: with coil and band switch as they are. */
+  readonly keepsCoil?: boolean;
 }
 
 /**
@@ -107,7 +109,7 @@ export function workingPointOf(
   set: SetDescription,
   reception: Reception,
   index: number | undefined,
-  { detector, carrier }: Retuned,
+  { detector, carrier, keepsCoil }: Retuned,
   field?: FieldOptions,
   sets = setsByCarrier(set, field),
 ): WaveWorkingPoint | undefined {
@@ -120,9 +122,13 @@ export function workingPointOf(
   const { modulation } = described;
   if (carrier !== undefined) {
     const moved = { ...described, frequency: carrier };
-    const s = received(fitted(sets(moved)), moved, field);
+    const s = received(fitted(keepsCoil ? set : sets(moved)), moved, field);
     // The set's own levels are medians: moved by as much as without them.
-    return scaledPoint(s, received(set, described, field), station, modulation, description?.bias);
+    const point = scaledPoint(s, received(set, described, field), station, modulation, description?.bias);
+    const { points } = reception.dial;
+    return keepsCoil && point && points.length > 0
+      ? { ...point, reach: { ...rangeOf(points), within: s.within } }
+      : point;
   }
   const changed = fitted(set);
   const s = received(changed, described, field);
@@ -136,6 +142,30 @@ export function workingPointOf(
     loadedQ: Math.max(median(s.loadedQ, 'loadedQ'), 1),
     deepening: deepeningOf(s, modulation),
     bias: description?.bias,
+  };
+}
+
+/** Ends of the range that a set tunes. */
+function rangeOf(dial: readonly { readonly frequency: Hertz }[]) {
+  const frequencies = dial.map(({ frequency }) => frequency);
+  return { lowest: Math.min(...frequencies), highest: Math.max(...frequencies) };
+}
+
+/**
+ * The ordinary set with the coil it has: beyond its range it stands at the nearer end.
+ * @returns undefined where its coil is changed: it then works as on its own carrier.
+ */
+export function ordinaryPoint(carrier: Hertz | undefined, keepsCoil = false): WaveWorkingPoint | undefined {
+  if (carrier === undefined || !keepsCoil) return undefined;
+  const { lowest, highest } = rangeOf(ordinaryDial(ORDINARY.loadedQ));
+  const nearest = Math.min(highest, Math.max(lowest, carrier));
+  const share = resonance(ORDINARY.loadedQ, nearest, carrier);
+  return {
+    atTuned: ORDINARY.atTuned * share,
+    atDetector: ORDINARY.atDetector * share,
+    loadedQ: Math.max(ORDINARY.loadedQ * share, 1),
+    deepening: 1,
+    reach: { lowest, highest, within: nearest === carrier },
   };
 }
 

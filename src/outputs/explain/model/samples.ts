@@ -19,23 +19,32 @@ export function audible(
   loudest = 0.5,
   from: Seconds = 0,
 ): Float32Array {
+  const { samples, peak } = audioOf(waves, point, seconds, rate, from);
+  return Float32Array.from(samples, (v) => (peak > 0 ? (loudest * v) / peak : 0));
+}
+
+/** Running average without its steady part, V, and the greatest distance from 0: 0 where it is lost in rounding. */
+function audioOf(waves: Waves, point: PointId, seconds: Seconds, rate: Hertz, from: Seconds = 0) {
   const n = Math.max(1, Math.round(seconds * rate));
-  const out = new Float64Array(n);
+  const samples = new Float64Array(n);
   let sum = 0;
   for (let i = 0; i < n; i++) {
-    out[i] = waves.meanAt(point, from + i / rate);
-    sum += out[i];
+    samples[i] = waves.meanAt(point, from + i / rate);
+    sum += samples[i];
   }
   const steady = sum / n;
-  let most = 0;
+  let peak = 0;
   for (let i = 0; i < n; i++) {
-    out[i] -= steady;
-    most = Math.max(most, Math.abs(out[i]));
+    samples[i] -= steady;
+    peak = Math.max(peak, Math.abs(samples[i]));
   }
   const { low, high } = waves.scale(point);
-  const silent = most < 1e-5 * Math.max(Math.abs(low), high);
-  return Float32Array.from(out, (v) => (silent ? 0 : (loudest * v) / most));
+  return { samples, peak: peak < 1e-5 * Math.max(Math.abs(low), high) ? 0 : peak };
 }
+
+/** Peak of the audio at a point. @param seconds of it that are looked at. @returns V, at the programme a share. */
+export const audioPeak = (waves: Waves, point: PointId, seconds: Seconds, rate: Hertz): number =>
+  audioOf(waves, point, seconds, rate).peak;
 
 const LARGEST = 400_000;
 

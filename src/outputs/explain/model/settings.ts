@@ -2,6 +2,7 @@ import { usualDescription } from '../../../engine/kinds/detectors/usual-of.ts';
 import { detectorModel } from '../../../engine/kinds/models.ts';
 import { DETECTOR_IDS } from '../../../engine/parts/detector/library.ts';
 import type { Farads, Hertz, Ohms, Ratio, Volts } from '../../../engine/units/quantities.ts';
+import { type BandName, nearestBand } from '../../../engine/vary/bands.ts';
 import type { OneWay } from './one-way.ts';
 import type { WaveProgramme } from './wave-programme.ts';
 import type { WaveSpec, WaveWorkingPoint } from './wave-spec.ts';
@@ -11,6 +12,10 @@ export interface Settings {
   /** Which of the place's stations. Left out: the one heard best. */
   readonly station?: number;
   readonly carrier?: Hertz;
+  /** True: a carrier of the broadcast band that the station is not in, by `BAND_CARRIERS`. A `carrier` goes before it. */
+  readonly otherBand?: boolean;
+  /** On another carrier: true leaves the coil and the band switch as they are; default the coil for the carrier's band. */
+  readonly keepsCoil?: boolean;
   readonly depth?: Ratio;
   readonly programme?: ProgrammeChoice;
   /** `perfect`, or an id of the detectors' library. */
@@ -59,13 +64,24 @@ const tonesOf = (choice: Exclude<ProgrammeChoice, { kind: 'recording' }>): WaveP
 /** Share of a carrier that a single tuned circuit of this Q at f0 lets through at f. Textbook. */
 export const resonance = (q: number, f0: Hertz, f: Hertz): number => 1 / Math.hypot(1, q * (f / f0 - f0 / f));
 
+/** A carrier near the middle of each broadcast band. */
+export const BAND_CARRIERS: Readonly<Record<BandName, Hertz>> = { 'long wave': 200e3, 'medium wave': 1000e3 };
+
+/** The carrier that is turned to. @param own carrier of the station. @returns undefined for the station's own. */
+export function carrierOf({ carrier, otherBand }: Settings, own: Hertz): Hertz | undefined {
+  if (carrier !== undefined || !otherBand) return carrier;
+  return BAND_CARRIERS[nearestBand(own) === 'long wave' ? 'medium wave' : 'long wave'];
+}
+
 /**
  * Under what a working point is kept. @returns undefined for the set's own.
  * @param own carrier of the station.
  */
-export function workingPointKey({ detector, carrier }: Settings, own: Hertz): string | undefined {
+export function workingPointKey(settings: Settings, own: Hertz): string | undefined {
+  const { detector, keepsCoil } = settings;
+  const carrier = carrierOf(settings, own);
   if (carrier === undefined || Math.abs(carrier - own) < 1) return detector === PERFECT ? undefined : detector;
-  return `${detector ?? ''}@${carrier}`;
+  return `${detector ?? ''}@${carrier}${keepsCoil ? ', own coil' : ''}`;
 }
 
 /** The set with another detector's loading, or on another carrier: a station beside it is let through as the other loaded Q lets it. */
@@ -96,7 +112,7 @@ export function withSettings(own: WaveSpec, settings: Settings, recording?: Wave
   const key = workingPointKey(settings, own.carrier);
   const at = key !== undefined && Object.hasOwn(others, key) ? others[key] : undefined;
   const base = at ? atWorkingPoint(own, at) : own;
-  const carrier = settings.carrier ?? base.carrier;
+  const carrier = carrierOf(settings, own.carrier) ?? base.carrier;
   const loadedQ = settings.loadedQ ?? base.loadedQ;
   const moved = carrier - base.carrier;
   const neighbours = settings.neighbours === false ? [] : base.neighbours;

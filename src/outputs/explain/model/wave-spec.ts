@@ -23,6 +23,8 @@ export interface WaveWorkingPoint {
   readonly loadedQ: number;
   readonly deepening: number;
   readonly bias?: Volts;
+  /** Of a set that keeps its coil on another carrier: the range it tunes, and whether the carrier is within. */
+  readonly reach?: { readonly lowest: Hertz; readonly highest: Hertz; readonly within: boolean };
 }
 
 /** Everything the six waves are made from. */

@@ -7,7 +7,7 @@ import { detectorName, type FigureName, figureMeanings, figureTexts } from '../.
 import { stationOf } from '../model/from-set.ts';
 import { dischargedBy, loopOfSet, tunerOf } from '../model/scene-parts.ts';
 import { USUAL_TONE } from '../model/wave-programme.ts';
-import type { WaveSpec } from '../model/wave-spec.ts';
+import type { WaveSpec, WaveWorkingPoint } from '../model/wave-spec.ts';
 import { createWaves, type Waves } from '../model/waves.ts';
 
 /** What a caption may name in braces, and what stands there for this set. */
@@ -45,8 +45,22 @@ const volts = (v: number): string => formatQuantity(v, 'voltage', 2);
 const metres = (m: number): string => formatQuantity(m, 'length', 2);
 const seconds = (t: number, digits = 2): string => formatQuantity(t, 'time', digits);
 
-/** The figures of the current set. */
-export function figuresOf(waves: Waves, set?: SetDescription, reception?: Reception, index?: number): CaptionFigures {
+/** A set on another carrier with its own coil and with the carrier's. */
+export interface CoilsAtCarrier {
+  readonly carrier: Hertz;
+  readonly reach: NonNullable<WaveWorkingPoint['reach']>;
+  readonly kept: Pick<WaveWorkingPoint, 'atDetector' | 'loadedQ'>;
+  readonly changed: Pick<WaveWorkingPoint, 'atDetector' | 'loadedQ'>;
+}
+
+/** The figures of the current set. @param coils where the scene has the set on another carrier with its own coil. */
+export function figuresOf(
+  waves: Waves,
+  set?: SetDescription,
+  reception?: Reception,
+  index?: number,
+  coils?: CoilsAtCarrier,
+): CaptionFigures {
   const { spec } = waves;
   const station = reception && stationOf(reception, index);
   const own = station && Math.abs(station.frequency - spec.carrier) < 100 ? station : undefined;
@@ -61,7 +75,23 @@ export function figuresOf(waves: Waves, set?: SetDescription, reception?: Recept
     ...sentFigures(spec, tone),
     ...tunedFigures(waves, set),
     ...outputFigures(waves, tone, set, own),
+    ...coilFigures(coils),
   };
+}
+
+/** Of a coil that stays on another band. */
+function coilFigures(coils: CoilsAtCarrier | undefined) {
+  if (!coils) return { oldCoilNote: '', oldCoilCause: '' };
+  const { carrier, reach, kept, changed } = coils;
+  const facts = {
+    ...reach,
+    carrier,
+    kept: kept.atDetector,
+    changed: changed.atDetector,
+    keptQ: kept.loadedQ,
+    changedQ: changed.loadedQ,
+  };
+  return { oldCoilNote: figureTexts.oldCoilNote(facts), oldCoilCause: figureTexts.oldCoilCause(facts) };
 }
 
 /** Of the carrier and its programme. */

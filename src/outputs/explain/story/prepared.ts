@@ -1,8 +1,8 @@
 import type { FieldOptions } from '../../../engine/reception/path/field.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { ORDINARY, pictureFacts, setsByCarrier, wavesOfSet, workingPointOf } from '../model/from-set.ts';
-import { type Settings, withSettings, workingPointKey } from '../model/settings.ts';
+import { ORDINARY, ordinaryPoint, pictureFacts, setsByCarrier, wavesOfSet, workingPointOf } from '../model/from-set.ts';
+import { carrierOf, type Settings, withSettings, workingPointKey } from '../model/settings.ts';
 import type { WaveProgramme } from '../model/wave-programme.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import { createWaves, type Waves } from '../model/waves.ts';
@@ -43,6 +43,19 @@ const newest = (points: WaveSpec['others'] = {}): WaveSpec['others'] =>
 export const settingsKey = (settings: Settings): string =>
   JSON.stringify(settings, Object.keys(settings).sort().concat(['kind', 'frequency', 'first', 'second']));
 
+/** The set on another carrier with its own coil and with the carrier's, where a scene has both. */
+function coilsAt({ carrier: own, others = {}, atTuned, atDetector, loadedQ }: WaveSpec, settings: Settings) {
+  const carrier = carrierOf(settings, own);
+  const pointWith = (keepsCoil: boolean) => {
+    const key = workingPointKey({ ...settings, keepsCoil }, own);
+    return key !== undefined && Object.hasOwn(others, key) ? others[key] : undefined;
+  };
+  const kept = pointWith(true);
+  // The ordinary set is no other with another coil.
+  const changed = pointWith(false) ?? { atTuned, atDetector, loadedQ };
+  return carrier !== undefined && kept?.reach ? { carrier, kept, changed, reach: kept.reach } : undefined;
+}
+
 /** Rows of a scene with the waves that are made for their settings. */
 export const rowsOf = ({ rows, settings = {} }: SceneWaves, wavesFor: (settings: Settings) => Waves): WaveRow[] =>
   rows.map(({ point, title, with: own }) => ({
@@ -64,15 +77,21 @@ export function preparer(
 ): Preparer {
   const bases = new Map<number | undefined, WaveSpec>();
   const kept = new Map<string, Waves>();
+  /** Stations for which the ordinary set stands in. */
+  const ordinary = new Set<number | undefined>();
   const sets = set && setsByCarrier(set, field);
   const baseFor = (settings: Settings): WaveSpec => {
-    const { station, detector, carrier } = settings;
+    const { station, detector, keepsCoil } = settings;
     const known = bases.get(station);
-    let base = known ?? (set && reception && wavesOfSet(set, reception, station, field)) ?? ORDINARY;
+    const own = known ? undefined : set && reception && wavesOfSet(set, reception, station, field);
+    if (!known && !own) ordinary.add(station);
+    let base = known ?? own ?? ORDINARY;
     const key = workingPointKey(settings, base.carrier);
-    if (set && reception && base !== ORDINARY && key !== undefined && !Object.hasOwn(base.others ?? {}, key)) {
-      const retuned = { detector, carrier: key === detector ? undefined : carrier };
-      const point = workingPointOf(set, reception, station, retuned, field, sets);
+    if (key !== undefined && !Object.hasOwn(base.others ?? {}, key)) {
+      const carrier = key === detector ? undefined : carrierOf(settings, base.carrier);
+      const point = ordinary.has(station)
+        ? ordinaryPoint(carrier, keepsCoil)
+        : set && reception && workingPointOf(set, reception, station, { detector, carrier, keepsCoil }, field, sets);
       if (point) base = { ...base, others: { ...newest(base.others), [key]: point } };
     }
     if (base !== known) bases.set(station, base);
@@ -103,7 +122,7 @@ export function preparer(
       facts: pictureFacts(waves, set, reception, settings.station),
       // Only text needs them, and they may ask for the phones' wave: worked out when first read.
       get figures() {
-        figures ??= figuresOf(waves, set, reception, settings.station);
+        figures ??= figuresOf(waves, set, reception, settings.station, coilsAt(baseFor(settings), settings));
         return figures;
       },
     };

@@ -18,9 +18,13 @@ function number(value: unknown, low: number, high: number, kind?: QuantityKind):
   return typeof value === 'number' && value >= low && value <= high ? value : undefined;
 }
 
+const yes = (value: unknown): boolean | undefined => (typeof value === 'boolean' ? value : undefined);
+
 const SETTINGS_KEYS = [
   'station',
   'carrier',
+  'otherBand',
+  'keepsCoil',
   'depth',
   'programme',
   'detector',
@@ -68,6 +72,8 @@ function readSettings(value: unknown): Settings {
   const settings: Settings = {
     station: number(v.station, 0, 1e4),
     carrier: number(v.carrier, 50e3, 5e6, 'frequency'),
+    otherBand: yes(v.otherBand),
+    keepsCoil: yes(v.keepsCoil),
     depth: number(v.depth, 0, 2, 'ratio'),
     programme,
     detector: typeof v.detector === 'string' ? v.detector.slice(0, 60) : undefined,
@@ -75,7 +81,7 @@ function readSettings(value: unknown): Settings {
     resistance: number(v.resistance, 10, 1e8, 'resistance'),
     strength: number(v.strength, 1e-6, 100, 'voltage'),
     loadedQ: number(v.loadedQ, 0.5, 2000),
-    neighbours: typeof v.neighbours === 'boolean' ? v.neighbours : undefined,
+    neighbours: yes(v.neighbours),
   };
   return {
     ...others(v, SETTINGS_KEYS),

@@ -1,7 +1,7 @@
 import { SCENE_SOUNDS } from '../../../engine/set/scenes.ts';
 import { type StoryId, storyTexts } from '../../words/index.ts';
 import { POINTS, type PointId } from '../model/points.ts';
-import type { Settings } from '../model/settings.ts';
+import { BAND_CARRIERS, type Settings } from '../model/settings.ts';
 import type { PictureId } from '../pictures/index.ts';
 import type { Show } from '../stage/wave-window.ts';
 
@@ -156,14 +156,21 @@ const VIEWS: Readonly<Record<StoryId, SceneView>> = {
   valve: picture('heater'),
   bands: {
     rows: [
-      { point: 'detector', with: { carrier: 200e3 } },
-      { point: 'detector', with: { carrier: 1000e3 } },
+      { point: 'detector', with: { carrier: BAND_CARRIERS['long wave'] } },
+      { point: 'detector', with: { carrier: BAND_CARRIERS['medium wave'] } },
     ],
     from: 0,
     span: 0.002,
     to: { from: 0.00098, span: 3e-5, seconds: 9 },
     show: { average: true },
     settings: ALONE,
+  },
+  'old coil': {
+    rows: [{ point: 'detector', with: { keepsCoil: false } }, { point: 'detector' }],
+    from: 0,
+    span: 0.003,
+    show: { average: true, alike: true },
+    settings: { neighbours: false, otherBand: true, keepsCoil: true },
   },
 };
 

@@ -1,7 +1,8 @@
 import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema.ts';
 import type { Verdict } from '../../../../engine/reception/path/types.ts';
+import { formatNumber } from '../../../../engine/units/format.ts';
 import { plural } from '../grammar.ts';
-import { volts } from './format.ts';
+import { kilohertz, volts } from './format.ts';
 
 /** What moves when a set is tuned. */
 export type TunerId = 'vanes' | 'foil' | 'tubes' | 'book' | 'slider' | 'variometer';
@@ -46,6 +47,9 @@ export const figureMeanings = {
   dipNote: 'sentence: why the output falls below zero; empty where it does not',
   stations: 'number of stations received',
   heard: 'how the station is heard',
+  oldCoilNote:
+    'sentences: what the set receives on the other band with its coil unchanged; empty where no row keeps it',
+  oldCoilCause: 'sentence: why that is so; empty where no row keeps the coil',
 } as const;
 export type FigureName = keyof typeof figureMeanings;
 
@@ -86,6 +90,50 @@ const LOOP_NOTE: Readonly<Record<LoopId, string>> = {
   rod: 'This set has no such wire: the magnetic field through the turns on its ferrite rod induces the emf.',
 };
 
+/** A set on another carrier with its own coil, and with a coil for the carrier's band. */
+interface OldCoilFacts {
+  /** Hz. */
+  readonly carrier: number;
+  /** Range the set tunes with its own coil, Hz, and whether the carrier is within. */
+  readonly lowest: number;
+  readonly highest: number;
+  readonly within: boolean;
+  /** Carrier at the detector, peak V, and loaded Q: with its own coil and with the other. */
+  readonly kept: number;
+  readonly changed: number;
+  readonly keptQ: number;
+  readonly changedQ: number;
+}
+
+const wholeKilohertz = (f: number): string => kilohertz(Math.round(f / 1e3) * 1e3);
+
+/** A set that tunes one frequency only has no range. */
+const rangeTuned = ({ lowest, highest }: OldCoilFacts): string =>
+  highest - lowest < 1e3 ? `only ${wholeKilohertz(lowest)}` : `${Math.round(lowest / 1e3)}–${wholeKilohertz(highest)}`;
+
+/** One level against another, dB. */
+function ratioText(difference: number): string {
+  const size = Math.abs(difference);
+  return size < 0.5 ? 'about the same' : `${formatNumber(size, 2)} dB ${difference < 0 ? 'less' : 'more'}`;
+}
+
+function oldCoilNote(facts: OldCoilFacts): string {
+  const { carrier, lowest, within, kept, changed } = facts;
+  const difference = ratioText(20 * Math.log10(kept / changed));
+  const levels = `the detector gets ${volts(kept)} in place of ${volts(changed)} (${difference})`;
+  return within
+    ? `The set tunes ${rangeTuned(facts)} and so ${kilohertz(carrier)} too: ${levels}.`
+    : `The set tunes ${rangeTuned(facts)}, not ${kilohertz(carrier)}: at the ${carrier < lowest ? 'low' : 'high'} end ${levels}.`;
+}
+
+function oldCoilCause({ carrier, lowest, highest, within, keptQ, changedQ }: OldCoilFacts): string {
+  if (within)
+    return `The tuned circuit resonates at ${kilohertz(carrier)} with either coil; its loaded Q is ${formatNumber(keptQ, 2)} with the old one and ${formatNumber(changedQ, 2)} with the other.`;
+  const isBelow = carrier < lowest;
+  const times = isBelow ? (lowest / carrier) ** 2 : (carrier / highest) ** 2;
+  return `Resonance at ${kilohertz(carrier)} takes about ${formatNumber(times, 2)} times ${isBelow ? 'more' : 'less'} inductance or capacitance than the set has at the ${isBelow ? 'low' : 'high'} end of its range.`;
+}
+
 /** Figures that are words. */
 export const figureTexts = {
   exampleSet: 'Example set',
@@ -106,5 +154,7 @@ export const figureTexts = {
   dischargeNote: (load: LoadDescription['kind'] | 'nothing'): string => DISCHARGE[load],
   dipNote: 'Where the line falls below zero, the inductance of the phones keeps the current flowing a little longer.',
   heard: (how: Verdict): string => HEARD[how],
+  oldCoilNote,
+  oldCoilCause,
   stations: (count: number): string => `${count} ${plural(count, 'station', 'stations')}`,
 } as const;

@@ -28,7 +28,8 @@ export type StoryId =
   | 'load capacitor'
   | 'detectors'
   | 'valve'
-  | 'bands';
+  | 'bands'
+  | 'old coil';
 
 export const storyTexts: Readonly<Record<StoryId | 'whole path', SceneTexts>> = {
   'whole path': { title: 'The whole path', caption: 'From the programme to the phones.', note: '', rows: [] },
@@ -143,5 +144,11 @@ export const storyTexts: Readonly<Record<StoryId | 'whole path', SceneTexts>> = 
     caption: 'Five times the carrier frequency: five times as many pulses, and at the same Q five times the bandwidth.',
     note: 'What changes on another band? The programme and the detection stay the same; only the frequency of the carrier is higher. The pulses follow one another faster, so that a smaller capacitor is enough; the coil needs fewer turns; and at the same Q the tuned circuit passes more neighbouring stations.',
     rows: ['Long wave, 200 kHz', 'Medium wave, 1000 kHz'],
+  },
+  'old coil': {
+    title: 'If the old coil stays',
+    caption: 'The coil is unchanged. {oldCoilNote}',
+    note: 'The same set on the other band, once with a coil for that band and once with the coil it has. Both rows are drawn to one scale, and the lower one is heard as loud as it is against the upper one. {oldCoilCause} A set that is moved to another band is given another coil, more taps or a band switch.',
+    rows: ['With a coil for this band', 'With the coil unchanged'],
   },
 };

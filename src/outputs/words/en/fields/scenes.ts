@@ -12,6 +12,14 @@ export const sceneFields: TextsOf<'scene'> = {
     help: 'Its place in the list, from 0; left out: the station received best.',
   },
   'scene.settings.carrier': { label: 'Carrier' },
+  'scene.settings.otherBand': {
+    label: 'On the other band',
+    help: 'A carrier of 200 kHz for a set on medium wave, of 1000 kHz for one on long wave; a carrier that is given goes before it.',
+  },
+  'scene.settings.keepsCoil': {
+    label: 'Coil unchanged',
+    help: 'On another carrier: with the coil and band switch of the set as they are. Otherwise with a coil for the band of that carrier.',
+  },
   'scene.settings.depth': { label: 'Depth of modulation' },
   'scene.settings.detector': { label: 'Detector' },
   'scene.settings.capacitance': { label: 'Load capacitor' },
@@ -28,7 +36,10 @@ export const sceneFields: TextsOf<'scene'> = {
   'scene.show.cover': { label: 'Cover the lower half' },
   'scene.show.envelope': { label: 'Envelope' },
   'scene.show.spectrum': { label: 'Spectrum beside' },
-  'scene.show.alike': { label: 'All rows to one scale' },
+  'scene.show.alike': {
+    label: 'All rows to one scale',
+    help: 'The sound too: as loud as it is against the loudest of the rows.',
+  },
   'scene.picture': { label: 'Moving picture' },
   'scene.hear': { label: 'Heard' },
   'scene.sound': { label: 'Speed of the sound', help: 'In real time, slowed with the picture, or silent.' },
