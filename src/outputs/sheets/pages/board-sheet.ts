@@ -3,30 +3,58 @@ import type { DetectorDescription } from '../../../engine/kinds/detectors/detect
 import { standingBand } from '../../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { boardSheetWords as boardTexts, wiringSheetWords as wiringTexts } from '../../words/index.ts';
-import type { Built } from '../board/layout.ts';
+import type { BoardLayout, Built } from '../board/layout.ts';
 import { layoutItems } from '../board/layout-drawing.ts';
 import type { BoardParts } from '../board/parts.ts';
 import { lineText } from '../board/wiring.ts';
+import { fewestPages, SPARSE } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { putSwitchContacts } from './switch-contacts.ts';
 
 export function boardSheet(set: SetDescription, { layout }: Built, paper: PaperName): Sheet {
-  const flow = new Flow({ id: 'board', title: boardTexts.title, set: set.name, paper, fullSize: true });
   const [width, length] = [layout.width, layout.height].map((size) => Math.ceil(size - 1e-6) / 1e3);
-  flow.para(boardTexts.intro({ width, length }), { small: true });
   const band = standingBand(set);
-  if (band !== undefined) flow.para(boardTexts.onBand(set.bands![band].name), { small: true });
-  flow.template(
-    layoutItems(layout),
-    { w: layout.width, h: layout.height },
-    boardTexts.alt(layout.placed.map(({ part }) => part)),
-  );
-  return flow.finish();
+  const items = layoutItems(layout);
+  const about = (flow: Flow): void => {
+    flow.para(boardTexts.intro({ width, length }), { small: true });
+    if (band !== undefined) flow.para(boardTexts.onBand(set.bands![band].name), { small: true });
+  };
+  const board = (flow: Flow): void => {
+    flow.template(items, { w: layout.width, h: layout.height }, boardTexts.alt(layout.placed.map(({ part }) => part)));
+  };
+  const mounted = (flow: Flow): void => {
+    flow.heading(boardTexts.mounted);
+    flow.table(
+      [
+        { title: '✓', share: 0.4 },
+        { title: wiringTexts.columns.part, share: 0.9 },
+        { title: wiringTexts.columns.what, share: 10 },
+      ],
+      layout.placed.map(({ part }) => ['', part.tag, part.words]),
+    );
+  };
+  const inOrder = (...parts: readonly ((flow: Flow) => void)[]): Sheet => {
+    const flow = new Flow({ id: 'board', title: boardTexts.title, set: set.name, paper });
+    for (const put of parts) put(flow);
+    return flow.finish();
+  };
+  // A board that only just fits a page has the words about it below; before one that needs pages of its own there is room.
+  const usual = inOrder(about, board);
+  const boardFirst = inOrder(board, about);
+  if (boardFirst.pages.length < usual.pages.length) return boardFirst;
+  return usual.pages.length > 1 && usual.pages[0].filled < SPARSE ? inOrder(about, mounted, board) : usual;
 }
 
-export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper: PaperName): Sheet {
-  const flow = new Flow({ id: 'wiring', title: wiringTexts.title, set: set.name, paper });
+export function wiringSheet(set: SetDescription, { parts, layout: built }: Built, paper: PaperName): Sheet {
+  return fewestPages((layout) => {
+    const flow = new Flow({ id: 'wiring', title: wiringTexts.title, set: set.name, paper, layout });
+    putWiring(flow, set, parts, built);
+    return flow.finish(wiringTexts.description(built.wiring.lines.length));
+  });
+}
+
+function putWiring(flow: Flow, set: SetDescription, parts: BoardParts, layout: BoardLayout): void {
   const { columns } = wiringTexts;
   flow.para(wiringTexts.intro);
   flow.para(wiringTexts.terminals, { small: true });
@@ -61,7 +89,6 @@ export function wiringSheet(set: SetDescription, { parts, layout }: Built, paper
   coilsStanding(flow, parts);
   const note = byKind(DETECTOR_NOTE, set.detector, set);
   if (note) flow.para(note.words, { small: note.small });
-  return flow.finish(wiringTexts.description(layout.wiring.lines.length));
 }
 
 function coilsStanding(flow: Flow, { parts, standing }: BoardParts): void {

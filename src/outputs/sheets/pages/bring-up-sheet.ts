@@ -41,8 +41,8 @@ export function bringUpSheet(
   const stations = stationTable(set, reception, readings);
   const faults = faultsOf(set).map(({ symptom, causes }) => faultRow(symptom, causes));
   const { headings } = texts;
-  return fewestPages((size) => {
-    const flow = new Flow({ id: 'bring-up', title: texts.title, set: set.name, paper });
+  return fewestPages((layout) => {
+    const flow = new Flow({ id: 'bring-up', title: texts.title, set: set.name, paper, layout });
     flow.para(texts.intro({ load: set.load.kind, loop: isLoop(set.aerial) }));
     flow.table(
       [
@@ -52,11 +52,10 @@ export function bringUpSheet(
         { title: texts.steps.suspect, share: 3.6 },
       ],
       steps,
-      { size },
     );
     if (stations.rows.length > 1) {
       flow.heading(headings.stations, WITH_ROW);
-      flow.table(stations.columns, stations.rows, { size });
+      flow.table(stations.columns, stations.rows);
       for (const note of stations.notes) flow.para(note, { small: true });
     }
     flow.heading(headings.faults, WITH_ROW);
@@ -66,13 +65,12 @@ export function bringUpSheet(
         { title: texts.faults.causes, share: 8 },
       ],
       faults.map((row) => [...row]),
-      { size },
     );
     flow.heading(headings.words);
     flow.list(
       termsOf(set).map((term) => terms[term]),
       'dot',
-      Math.min(size, 2.7),
+      Math.min(layout.size, 2.7),
     );
     return flow.finish(texts.description);
   });

@@ -10,6 +10,7 @@ import {
   capacitorSheetWords as texts,
   warningSentences,
 } from '../../words/index.ts';
+import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import {
@@ -36,12 +37,23 @@ export function capacitorSheets(set: SetDescription, paper: PaperName): Sheet[] 
   return sheets;
 }
 
+/** What a template keeps with the words over it, so that they do not part from it where both fit a page. */
+const keptWithTemplate = (flow: Flow, height: number): number =>
+  flow.fullSizeNeed(height < flow.fullSizeHeight - 16 ? height + 6 : 40);
+
 const FILES: Record<CapacitorPart, string> = { tuning: 'capacitor', 'aerial-tuning': 'capacitor-aerial' };
 
 function sheetFor(set: SetDescription, tuning: HomeMade, part: CapacitorPart, paper: PaperName): Sheet {
   const model = tuningModel(tuning);
   const title = texts.titles[part];
-  const flow = new Flow({ id: 'capacitor', title, file: FILES[part], set: set.name, paper, fullSize: true });
+  return fewestPages((layout) => {
+    const flow = new Flow({ id: 'capacitor', title, file: FILES[part], set: set.name, paper, layout });
+    putMatter(flow, tuning, model);
+    return flow.finish(texts.descriptions[part]);
+  });
+}
+
+function putMatter(flow: Flow, tuning: HomeMade, model: ReturnType<typeof tuningModel>): void {
   const { columns, rows, headings } = texts;
   flow.table(
     [
@@ -67,12 +79,13 @@ function sheetFor(set: SetDescription, tuning: HomeMade, part: CapacitorPart, pa
   flow.list(capacitorSteps(tuning), 'number');
   flow.list([texts.ohms], 'box');
   for (const warning of warningSentences(model.warnings)) flow.para(warning, { small: true });
-  flow.heading(headings.templates, 40);
-  for (const t of templates(tuning)) {
+  const toCut = templates(tuning);
+  flow.heading(headings.templates, keptWithTemplate(flow, toCut[0].h));
+  for (const t of toCut) {
+    flow.need(keptWithTemplate(flow, t.h));
     flow.para(t.words, { small: true, bold: true });
     flow.template(t.items, { w: t.w, h: t.h }, t.words);
   }
-  return flow.finish(texts.descriptions[part]);
 }
 
 const CUT = { stroke: 'ink', width: 0.3 } as const;

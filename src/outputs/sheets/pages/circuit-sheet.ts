@@ -10,8 +10,9 @@ import { circle, group, text } from '../../scene/build.ts';
 import { boxesAlong, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';
 import { boardWarning, paper as paperTexts, circuitSheetWords as texts, warningSentences } from '../../words/index.ts';
-import type { Built } from '../board/layout.ts';
+import type { BoardLayout, Built } from '../board/layout.ts';
 import type { BoardParts } from '../board/parts.ts';
+import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import { PAGE_MARGIN, PAPERS, type PaperName, type Sheet, TOP } from '../paper/page.ts';
 import { bestOf } from './best.ts';
@@ -33,11 +34,26 @@ export function circuitSheet(
   readings: SoundReadings,
   paper: PaperName,
 ): Sheet {
-  const flow = new Flow({ id: 'circuit', title: texts.title, set: set.name, paper });
-  const { columns, headings } = texts;
   const scene = drawCircuit(set, tagsOf(parts));
   const points = testPoints(set, reception, readings, scene.items);
-  putDiagram(flow, { ...scene, items: [...scene.items, ...points.flatMap((p) => p.items)] }, paper);
+  const diagram = { ...scene, items: [...scene.items, ...points.flatMap((p) => p.items)] };
+  return fewestPages((sheetLayout) => {
+    const flow = new Flow({ id: 'circuit', title: texts.title, set: set.name, paper, layout: sheetLayout });
+    putDiagram(flow, diagram, paper);
+    putMatter(flow, set, reception, points, scene, layout.warnings);
+    return flow.finish(scene.description);
+  });
+}
+
+function putMatter(
+  flow: Flow,
+  set: SetDescription,
+  reception: Reception,
+  points: readonly TestPoint[],
+  scene: Pick<Scene, 'description' | 'warnings'>,
+  boardWarnings: BoardLayout['warnings'],
+): void {
+  const { columns, headings } = texts;
   putBandSwitch(flow, set);
   if (points.length > 0) {
     flow.heading(headings.points);
@@ -54,21 +70,21 @@ export function circuitSheet(
   flow.para(texts.intro, { small: true });
   flow.para(scene.description, { small: true });
   for (const warning of scene.warnings ?? []) flow.para(warning, { small: true });
-  const warnings = [...new Set([...warningSentences(reception.warnings), ...layout.warnings.map(boardWarning)])];
+  const warnings = [...new Set([...warningSentences(reception.warnings), ...boardWarnings.map(boardWarning)])];
   if (warnings.length > 0) {
     flow.heading(headings.warnings);
     flow.list(warnings.slice(0, 12));
   }
-  return flow.finish(scene.description);
 }
 
 /** Upright where its letters are then large enough, else along the page. */
 function putDiagram(flow: Flow, scene: Scene, paper: PaperName): void {
-  const upright = Math.min(flow.width / scene.width, 110 / scene.height);
+  const high = 110 * flow.layout.tight;
+  const upright = Math.min(flow.width / scene.width, high / scene.height);
   const long = PAPERS[paper].height - TOP - 60;
   const turned = Math.min(long / scene.width, (flow.width - 4) / scene.height);
   if (upright * 12 >= 2.6 || turned < upright * 1.15) {
-    flow.figure(scene, { height: 110, scale: Math.min(upright, 0.4) });
+    flow.figure(scene, { height: high, scale: Math.min(upright, 0.4) });
     return;
   }
   const scale = Math.min(turned, 0.4);

@@ -20,6 +20,7 @@ import {
   wireToCutText,
   wireWithNotes,
 } from '../../words/index.ts';
+import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { checks } from './coil-checks.ts';
@@ -71,26 +72,30 @@ function woundSheet(
   const model = coilModel(coil);
   const taps = tapsOf(set, index).filter((t) => t.turn > 0 && t.turn < model.turns);
   const title = coilSheetWords.title(coil.name);
-  const flow = new Flow({ id: 'coil', title, file, set: set.name, paper, fullSize: true });
   const { columns, headings } = coilSheetWords;
-  flow.table(
-    [
-      { title: columns.what, share: 1.1 },
-      { title: columns.coil, share: 6 },
-    ],
-    rowsOf(coil, model, taps),
-  );
   // A pile's layers, cheeks and ends need more room than one layer does.
   const height = coil.shape === 'multilayer' ? 100 : 78;
-  flow.figure(drawCoil(coil, { taps, width: Math.min(flow.width, 150), height }), { height: height + 2 });
-  if (taps.length > 0) tapTable(flow, coil, model, taps);
-  flow.heading(headings.winding);
   const slides = set.arrangement.kind === 'slider' && set.arrangement.coil === coil.name;
-  flow.steps([...stepsFor(coil, model, taps), ...(slides ? [{ lines: sliderSteps }] : [])]);
-  tally(flow, model.turns, taps);
-  checks(flow, set, coil, index, model, taps, reception);
-  putTemplate(flow, coil, model, taps);
-  return flow.finish(coilSheetWords.description({ name: coil.name, turns: model.turns }));
+  const steps = [...stepsFor(coil, model, taps), ...(slides ? [{ lines: sliderSteps }] : [])];
+  return fewestPages((layout) => {
+    const flow = new Flow({ id: 'coil', title, file, set: set.name, paper, layout });
+    flow.table(
+      [
+        { title: columns.what, share: 1.1 },
+        { title: columns.coil, share: 6 },
+      ],
+      rowsOf(coil, model, taps),
+    );
+    const high = height * layout.tight;
+    flow.figure(drawCoil(coil, { taps, width: Math.min(flow.width, 150), height: high }), { height: high + 2 });
+    if (taps.length > 0) tapTable(flow, coil, model, taps);
+    flow.heading(headings.winding, flow.firstStepHeight(steps));
+    flow.steps(steps);
+    tally(flow, model.turns, taps);
+    checks(flow, set, coil, index, model, taps, reception);
+    putTemplate(flow, coil, model, taps);
+    return flow.finish(coilSheetWords.description({ name: coil.name, turns: model.turns }));
+  });
 }
 
 /** What a coil is made of, and how much of it. */

@@ -4,7 +4,6 @@ import { CHEEK_THICKNESS, cheekDiameter, endsWhereItStarts } from '../../drawing
 import type { CoilOf, Tap, WoundDescription } from '../../drawings/coil/drawn.ts';
 import { coilSheetWords, coilTemplate } from '../../words/index.ts';
 import type { Flow } from '../paper/flow.ts';
-import { TOP } from '../paper/page.ts';
 import {
   basketTemplate,
   type CoilTemplate,
@@ -17,7 +16,8 @@ import {
 type Tube = CoilOf<'solenoid' | 'multilayer' | 'bank-wound'>;
 
 /** Height that a heading keeps below it on its page, so that it does not part from its template where both fit a page. */
-const keptWith = (flow: Flow, height: number): number => (height < flow.bottom - TOP - 16 ? height + 4 : 40);
+const keptWith = (flow: Flow, height: number): number =>
+  flow.fullSizeNeed(height < flow.fullSizeHeight - 16 ? height + 4 : 40);
 
 function put(flow: Flow, template: CoilTemplate, alt: string): void {
   flow.heading(coilSheetWords.headings.template, keptWith(flow, template.h));

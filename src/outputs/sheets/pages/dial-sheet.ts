@@ -6,7 +6,7 @@ import type { Item } from '../../scene/scene.ts';
 import { dialMounting, dialSheetWords as dialSheetText, verdictWords } from '../../words/index.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
-import type { PaperName, Sheet } from '../paper/page.ts';
+import type { PageLayout, PaperName, Sheet } from '../paper/page.ts';
 import { type AerialDial, aerialDial, aerialDialMarks } from './aerial-dial.ts';
 import { DEGREES, roundFace, SPINDLE, straightFace } from './dial-face.ts';
 import { type DialMarks, dialMarks, dialTicks, type Pointer } from './dial-marks.ts';
@@ -23,7 +23,7 @@ export function dialSheet(set: SetDescription, reception: Reception, paper: Pape
   const marks = dialMarks(set, reception, ticks);
   const second = aerialDial(set);
   const own = second && aerialDialMarks(ticks, reception, second);
-  return fewestPages((size) => dialPages(set, reception, { marks, second, own, band }, paper, size));
+  return fewestPages((layout) => dialPages(set, reception, { marks, second, own, band }, paper, layout));
 }
 
 interface Dials {
@@ -34,8 +34,13 @@ interface Dials {
   readonly band?: OtherBand;
 }
 
-/** @param size of the letters in tables and lists, mm. */
-function dialPages(set: SetDescription, reception: Reception, dials: Dials, paper: PaperName, size: number): Sheet {
+function dialPages(
+  set: SetDescription,
+  reception: Reception,
+  dials: Dials,
+  paper: PaperName,
+  layout: PageLayout,
+): Sheet {
   const { marks, second, own, band } = dials;
   const flow = new Flow({
     id: 'dial',
@@ -43,7 +48,7 @@ function dialPages(set: SetDescription, reception: Reception, dials: Dials, pape
     file: band && `dial-band-${band.index + 1}`,
     set: set.name,
     paper,
-    fullSize: true,
+    layout,
   });
   const { headings } = dialSheetText;
   flow.para(
@@ -58,16 +63,16 @@ function dialPages(set: SetDescription, reception: Reception, dials: Dials, pape
   const mount = mountingSteps(set, marks, face);
   if (mount.length > 0) {
     flow.heading(headings.mount, 30);
-    flow.list(mount, 'number', size);
+    flow.list(mount, 'number', layout.size);
   }
-  stationTable(flow, set, reception, dials, size);
+  stationTable(flow, set, reception, dials);
   if (second && own) {
-    flow.heading(headings.second(second.tag), 128);
+    flow.heading(headings.second(second.tag), flow.fullSizeNeed(128));
     flow.para(dialSheetText.second(second.mainTag));
     putFace(flow, own);
   }
   const isShared = second !== undefined && sameScale(marks, second);
-  flow.heading(headings.blank, 128);
+  flow.heading(headings.blank, flow.fullSizeNeed(128));
   flow.para(isShared ? dialSheetText.blankTwice(second.tag) : dialSheetText.blank);
   putBlank(flow, marks);
   if (second && !isShared) putBlank(flow, { ...marks, ...second });
@@ -89,13 +94,7 @@ function putBlank(flow: Flow, marks: DialMarks): void {
 }
 
 /** Where each station should be on the scale or, of a set with two dials, on both. */
-function stationTable(
-  flow: Flow,
-  set: SetDescription,
-  reception: Reception,
-  { marks, second }: Dials,
-  size: number,
-): void {
+function stationTable(flow: Flow, set: SetDescription, reception: Reception, { marks, second }: Dials): void {
   const list = reception.stations.flatMap((station) => (station.dial ? [{ station, place: station.dial }] : []));
   if (list.length === 0) return;
   const { columns, headings } = dialSheetText;
@@ -126,7 +125,6 @@ function stationTable(
         verdictWords[station.verdict],
         '………',
       ]),
-    { size },
   );
 }
 

@@ -13,8 +13,9 @@ import {
   verdictWords,
 } from '../../words/index.ts';
 import type { Built } from '../board/layout.ts';
+import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
-import { PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';
+import { PAGE_MARGIN, PAGE_SMALL, PAPERS, type PaperName, type Sheet } from '../paper/page.ts';
 import { setView } from '../view/whole-set.ts';
 import { cautionSentences } from './cautions-sheet.ts';
 import { dialText } from './dial-text.ts';
@@ -25,24 +26,39 @@ import { kHz, printable } from './words.ts';
 const VIEW_HEIGHT = 78;
 
 export function glanceSheet(set: SetDescription, reception: Reception, built: Built, paper: PaperName): Sheet {
-  const flow = new Flow({
-    id: 'glance',
-    title: texts.title,
-    heading: printable(set.name) || undefined,
-    set: set.name,
-    paper,
-    file: 'glance',
+  const cautions = cautionSentences(set, reception);
+  const list = partsList(set, reception, built.parts, built.layout);
+  const view = setView(built.layout, { w: PAPERS[paper].width - 2 * PAGE_MARGIN, h: VIEW_HEIGHT });
+  return fewestPages((layout) => {
+    const flow = new Flow({
+      id: 'glance',
+      title: texts.title,
+      heading: printable(set.name) || undefined,
+      set: set.name,
+      paper,
+      file: 'glance',
+      layout,
+    });
+    putSet(flow, set, cautions);
+    flow.heading(setViewWords.title, VIEW_HEIGHT);
+    flow.figure(view);
+    flow.para(setViewWords.note, { small: true });
+    putStations(flow, set, reception);
+    putParts(flow, set, list);
+    return flow.finish(texts.description(set.name));
   });
-  const { headings, stations, parts } = texts;
+}
+
+function putSet(flow: Flow, set: SetDescription, cautions: ReturnType<typeof cautionSentences>): void {
   flow.para(texts.planned({ place: set.place.name, kind: set.arrangement.kind }));
   if (set.notes) for (const part of set.notes.slice(0, 1500).split(/\n+/)) flow.para(part, { soft: true });
   if (set.assumed && set.assumed.length > 0) flow.para(texts.assumed(set.assumed.length), { small: true });
-  const cautions = cautionSentences(set, reception);
-  flow.heading(headings.cautions);
+  flow.heading(texts.headings.cautions);
   flow.list([...cautions.set, ...cautions.bench], 'dot', PAGE_SMALL);
-  flow.heading(setViewWords.title, VIEW_HEIGHT);
-  flow.figure(setView(built.layout, { w: flow.width, h: VIEW_HEIGHT }));
-  flow.para(setViewWords.note, { small: true });
+}
+
+function putStations(flow: Flow, set: SetDescription, reception: Reception): void {
+  const { headings, stations } = texts;
   flow.heading(headings.heard);
   flow.para(receptionSummary(reception));
   const heard = [...reception.stations]
@@ -71,6 +87,10 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
     );
   for (const sentence of coverageSentences(reception.dial, reception.stations).slice(0, 1))
     flow.para(sentence, { small: true });
+}
+
+function putParts(flow: Flow, set: SetDescription, list: ReturnType<typeof partsList>): void {
+  const { headings, parts } = texts;
   flow.heading(headings.parts);
   flow.table(
     [
@@ -80,9 +100,8 @@ export function glanceSheet(set: SetDescription, reception: Reception, built: Bu
       { title: parts.value, share: 4 },
       { title: parts.instead, share: 3.6 },
     ],
-    partsList(set, reception, built.parts, built.layout).map((r) => ['', r.quantity, r.what, r.value, r.instead]),
+    list.map((r) => ['', r.quantity, r.what, r.value, r.instead]),
   );
   const winding = set.coils.some((coil) => coil.shape !== 'measured');
   flow.para(forTheWork({ winding, loop: isLoop(set.aerial) }), { small: true });
-  return flow.finish(texts.description(set.name));
 }

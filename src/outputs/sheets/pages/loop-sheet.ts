@@ -7,6 +7,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { drawAerial } from '../../drawings/aerial/aerial.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
 import { coilFigures, loopSheetWords as texts, wireToCutText } from '../../words/index.ts';
+import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow, type StepGroup } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { dialText } from './dial-text.ts';
@@ -40,26 +41,31 @@ export function loopSheet(set: SetDescription, reception: Reception, paper: Pape
   if (!isLoop(aerial) || !loop) throw new RangeError('a loop sheet is for a set with a frame or ferrite rod');
   const taps = loopTaps(set, loop.turns);
   const { file, rows, steps } = byKind(LOOP_MAKING, aerial, taps);
-  const flow = new Flow({ id: 'coil', title: texts.titles[aerial.kind], file, set: set.name, paper });
   const cut = wireToCutText({
     cut: loopWire(set),
     wound: loop.wireLength,
     tail: TAIL,
     tap: taps.length > 0 ? TAP_LOOP : undefined,
   });
-  flow.table(
-    [
-      { title: texts.columns.what, share: 1.2 },
-      { title: texts.columns.aerial, share: 5 },
-    ],
-    [...rows, [texts.rows.wireToCut, cut]],
-  );
-  flow.figure(drawAerial(aerial, set.earth, { width: Math.min(flow.width, 150), height: 86 }), { height: 88 });
-  flow.heading(texts.headings.winding);
-  flow.steps(steps);
-  tally(flow, loop.turns, taps);
-  checks(flow, aerial, loop, taps, reception, set);
-  return flow.finish();
+  return fewestPages((layout) => {
+    const flow = new Flow({ id: 'coil', title: texts.titles[aerial.kind], file, set: set.name, paper, layout });
+    flow.table(
+      [
+        { title: texts.columns.what, share: 1.2 },
+        { title: texts.columns.aerial, share: 5 },
+      ],
+      [...rows, [texts.rows.wireToCut, cut]],
+    );
+    const high = 86 * layout.tight;
+    flow.figure(drawAerial(aerial, set.earth, { width: Math.min(flow.width, 150), height: high }), {
+      height: high + 2,
+    });
+    flow.heading(texts.headings.winding, flow.firstStepHeight(steps));
+    flow.steps(steps);
+    tally(flow, loop.turns, taps);
+    checks(flow, aerial, loop, taps, reception, set);
+    return flow.finish();
+  });
 }
 
 function checks(

@@ -12,11 +12,13 @@ import {
   PAGE_SMALL,
   PAPERS,
   type Page,
+  type PageLayout,
   type PaperName,
   type Sheet,
   TITLE,
   TOP,
   testRuler,
+  USUAL_LAYOUT,
 } from './page.ts';
 import type { AnySheetId } from './sheet-ids.ts';
 import { tiled } from './tiles.ts';
@@ -30,8 +32,7 @@ export interface SheetHead {
   /** Of the set. */
   readonly set: string;
   readonly paper: PaperName;
-  /** With the test ruler at the foot of every page. */
-  readonly fullSize?: boolean;
+  readonly layout?: PageLayout;
 }
 
 export interface FlowColumn {
@@ -46,6 +47,12 @@ export interface StepGroup {
   readonly lines: readonly string[];
   readonly picture?: Scene;
 }
+/** A page as it was laid out. */
+interface DonePage extends Pick<Page, 'filled' | 'headings'> {
+  readonly blocks: Block[];
+  readonly fullSize: boolean;
+}
+
 /** Width of a picture beside steps, and what is left free before it. */
 const STEP_PICTURE = 66;
 const STEP_GUTTER = 12;
@@ -63,17 +70,39 @@ export class Flow {
   private readonly head: SheetHead;
   private readonly paper: { readonly width: number; readonly height: number };
   private blocks: Block[] = [];
-  private readonly done: Block[][] = [];
+  private readonly done: DonePage[] = [];
+  readonly layout: PageLayout;
+  /** Headings of sections on this page, and on those before it. */
+  private headings = 0;
+  private headingsBefore = 0;
+  /** Whether something on this page is at full size: it then has the test ruler at its foot. */
+  private fullSize = false;
 
   constructor(head: SheetHead) {
     this.head = head;
+    this.layout = head.layout ?? USUAL_LAYOUT;
     this.paper = PAPERS[head.paper];
     this.width = this.paper.width - 2 * PAGE_MARGIN;
     this.title(head.heading ?? head.title);
   }
 
   get bottom(): number {
-    return this.paper.height - (this.head.fullSize ? BOTTOM_FULL_SIZE : BOTTOM);
+    return this.paper.height - (this.fullSize ? BOTTOM_FULL_SIZE : BOTTOM);
+  }
+  /** Where the matter of a page ends that has something at full size. */
+  private get fullSizeBottom(): number {
+    return this.paper.height - BOTTOM_FULL_SIZE;
+  }
+  /** Height of a page with something at full size. */
+  get fullSizeHeight(): number {
+    return this.fullSizeBottom - TOP;
+  }
+  /** What `heading` and `need` keep free so that something of this height, at full size, stays on the page. */
+  fullSizeNeed(height: number): number {
+    return height + this.bottom - this.fullSizeBottom;
+  }
+  private get fullSizeRoom(): number {
+    return this.fullSizeBottom - this.y;
   }
   /** Height left on this page. */
   get room(): number {
@@ -87,7 +116,11 @@ export class Flow {
   }
 
   turn(): this {
-    this.done.push(this.blocks);
+    const { blocks, headings, fullSize } = this;
+    this.done.push({ blocks, headings, fullSize, filled: (this.y - TOP) / (this.bottom - TOP) });
+    this.headingsBefore += headings;
+    this.headings = 0;
+    this.fullSize = false;
     this.blocks = [];
     this.y = TOP;
     return this;
@@ -115,8 +148,10 @@ export class Flow {
   }
 
   heading(words: string, keep = 24): this {
+    if (this.layout.newPageAt === this.headingsBefore + this.headings && this.blocks.length > 0) this.turn();
     this.need(HEADING * 2 + keep);
-    this.y += 2.4;
+    this.headings++;
+    this.y += 2.4 * this.layout.tight;
     const { items, height } = this.lines(words, HEADING, this.left, this.width, { bold: true });
     return this.add('H2', items).space(height + 0.8);
   }
@@ -162,9 +197,26 @@ export class Flow {
       if (mark === 'box') items.push(tickBox(this.left + 0.5, y - size * 0.92));
       items.push(...rows.map((row, i) => text([this.left + indent, y + i * size * LEADING], row, size)));
       this.add('P', items);
-      this.y += rows.length * size * LEADING + 1.1;
+      this.y += rows.length * size * LEADING + 1.1 * this.layout.tight;
     });
     return this.space(0.8);
+  }
+
+  /** Height that the first of several steps takes: what their heading must keep below it. */
+  firstStepHeight(groups: readonly StepGroup[]): number {
+    const [first] = groups;
+    if (!first) return 0;
+    const lineHeight = PAGE_BODY * LEADING;
+    const room = this.stepWidth(groups);
+    const high = first.lines.reduce(
+      (sum, entry) => sum + fold(entry, PAGE_BODY, room).length * lineHeight + STEP_SPACE,
+      0,
+    );
+    return Math.max(high, first.picture?.height ?? 0) + 1;
+  }
+
+  private stepWidth(groups: readonly StepGroup[]): number {
+    return this.width - (groups.some(({ picture }) => picture) ? STEP_PICTURE + STEP_GUTTER : 0) - 8;
   }
 
   /**
@@ -174,7 +226,8 @@ export class Flow {
   steps(groups: readonly StepGroup[]): this {
     const lineHeight = PAGE_BODY * LEADING;
     const isPictured = groups.some(({ picture }) => picture);
-    const room = this.width - (isPictured ? STEP_PICTURE + STEP_GUTTER : 0) - 8;
+    const room = this.stepWidth(groups);
+    const between = STEP_SPACE * this.layout.tight;
     let number = 0;
     let below = this.y;
     // On the line of the heading.
@@ -184,7 +237,7 @@ export class Flow {
       ]);
     for (const { lines, picture } of groups) {
       const folded = lines.map((entry) => fold(entry, PAGE_BODY, room));
-      const high = folded.reduce((sum, rows) => sum + rows.length * lineHeight + STEP_SPACE, 0);
+      const high = folded.reduce((sum, rows) => sum + rows.length * lineHeight + between, 0);
       const pictureAt = Math.max(this.y, below);
       if (this.room < high || (picture && pictureAt + picture.height > this.bottom)) {
         this.turn();
@@ -202,7 +255,7 @@ export class Flow {
           text([this.left + 5.5, y], `${number}`, PAGE_BODY, { anchor: 'end', bold: true }),
           ...rows.map((row, i) => text([this.left + 8, y + i * lineHeight], row, PAGE_BODY)),
         ]);
-        this.y += rows.length * lineHeight + STEP_SPACE;
+        this.y += rows.length * lineHeight + between;
       }
     }
     this.y = Math.max(this.y, below);
@@ -227,9 +280,9 @@ export class Flow {
     rows: readonly (readonly string[])[],
     options: { size?: number; gap?: number } = {},
   ): this {
-    const size = options.size ?? PAGE_SMALL + 0.2;
+    const size = options.size ?? this.layout.size;
     /** Between rows. */
-    const between = options.gap ?? 2;
+    const between = (options.gap ?? 2) * this.layout.tight;
     const shares = columns.reduce((sum, c) => sum + c.share, 0);
     const widths = columns.map((c) => (c.share / shares) * this.width);
     const at = widths.map((_, i) => this.left + widths.slice(0, i).reduce((a, b) => a + b, 0));
@@ -305,17 +358,18 @@ export class Flow {
 
   /** A drawing at full size, over as many pages as it takes. */
   template(items: readonly Item[], size: { w: number; h: number }, alt: string): this {
-    const page = { w: this.width, h: this.bottom - TOP - 9 };
+    const page = { w: this.width, h: this.fullSizeHeight - 9 };
     // What fits a page whole is not cut, but put on the next.
-    if (size.h > this.room && size.h <= page.h + 9 && size.w <= page.w) this.turn();
-    const whole = size.w <= page.w && size.h <= Math.max(this.room, page.h);
+    if (size.h > this.fullSizeRoom && size.h <= page.h + 9 && size.w <= page.w) this.turn();
+    const whole = size.w <= page.w && size.h <= Math.max(this.fullSizeRoom, page.h);
     const tiles = tiled(items, size, whole ? { w: page.w, h: Infinity } : page);
     tiles.forEach((tile, k) => {
       if (tiles.length > 1) {
-        if (this.room < tile.h + 8) this.turn();
+        if (this.fullSizeRoom < tile.h + 8) this.turn();
         const [row, column] = [tile.row + 1, tile.column + 1];
         this.para(texts.tile({ tile: k + 1, tiles: tiles.length, row, column }), { small: true, bold: true });
       }
+      this.fullSize = true;
       const x = this.left + (this.width - tile.w) / 2;
       this.add(
         'Figure',
@@ -329,13 +383,15 @@ export class Flow {
 
   finish(description?: string): Sheet {
     if (this.blocks.length > 0) this.turn();
-    const { title, set, fullSize = false, id, file = id } = this.head;
+    const { title, set, id, file = id } = this.head;
     const total = this.done.length;
-    const pages = this.done.map((blocks, k): Page => {
+    const pages = this.done.map(({ blocks, fullSize, filled, headings }, k): Page => {
       const all = [...this.furniture(k, total), ...blocks, ...(fullSize ? testRuler(this.paper) : [])];
       const items = all.flatMap((b) => b.items);
       return {
         blocks: all,
+        filled,
+        headings,
         scene: {
           unit: 'mm',
           width: this.paper.width,
@@ -347,7 +403,7 @@ export class Flow {
         },
       };
     });
-    return { id, title, file, fullSize, pages };
+    return { id, title, file, fullSize: this.done.some((page) => page.fullSize), pages };
   }
 
   private furniture(k: number, total: number): Block[] {

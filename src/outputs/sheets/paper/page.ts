@@ -1,6 +1,7 @@
 import { line, rect, text } from '../../scene/build.ts';
 import type { Item, Scene } from '../../scene/scene.ts';
 import { paper as texts } from '../../words/index.ts';
+import { fold } from '../pages/words.ts';
 import type { AnySheetId } from './sheet-ids.ts';
 
 /** A size of paper. */
@@ -18,7 +19,7 @@ export const PAGE_MARGIN = 14;
 export const TOP = 24;
 export const BOTTOM = 16;
 /** The same where the test ruler stands at the foot. */
-export const BOTTOM_FULL_SIZE = 44;
+export const BOTTOM_FULL_SIZE = 36.5;
 
 export const PAGE_BODY = 3.2;
 export const PAGE_SMALL = 2.7;
@@ -37,7 +38,22 @@ export interface Block {
 export interface Page {
   readonly scene: Scene;
   readonly blocks: readonly Block[];
+  /** Share of the height for its matter that is used, 0 to 1. */
+  readonly filled: number;
+  /** Headings of sections that stand on it. */
+  readonly headings: number;
 }
+
+/** How close a sheet is set. */
+export interface PageLayout {
+  /** Letters of tables and lists, mm. */
+  readonly size: number;
+  /** Share of the usual space between rows, and of the usual height of drawings that may be of any. */
+  readonly tight: number;
+  /** A section that begins on a new page, counted from 0; default each where there is room. */
+  readonly newPageAt?: number;
+}
+export const USUAL_LAYOUT: PageLayout = { size: 2.9, tight: 1 };
 
 /** One sheet: a title and its pages. */
 export interface Sheet {
@@ -56,7 +72,7 @@ const SQUARE = 20;
 
 /** A ruler and a square, to see that the printer has left the sizes alone. */
 export function testRuler(paper: { width: number; height: number }): Block[] {
-  const y = paper.height - 18;
+  const y = paper.height - 14.5;
   const x = PAGE_MARGIN;
   const items: Item[] = [
     line([x, y], [x + RULER, y], { stroke: 'ink', width: 0.25, cap: 'butt', title: texts.ruler.ruler }),
@@ -71,10 +87,19 @@ export function testRuler(paper: { width: number; height: number }): Block[] {
     labels.push(text([x + mm, y - 6], mm === RULER ? '100 mm' : `${mm}`, PAGE_SMALL, { anchor: 'middle' }));
   const left = paper.width - PAGE_MARGIN - SQUARE;
   const square = rect(left, y - SQUARE, SQUARE, SQUARE, { stroke: 'ink', width: 0.25, title: texts.ruler.square });
-  const print = text([x, y - 13.5], texts.ruler.print, PAGE_BODY, { bold: true });
-  const measure = text([x, y - 9.6], texts.ruler.measure, PAGE_SMALL);
+  const beside = x + RULER + 9;
+  const room = left - beside - 4;
+  const words = [
+    ...fold(texts.ruler.print, PAGE_SMALL, room, true).map((row) => ({ row, bold: true })),
+    ...fold(texts.ruler.measure, PAGE_SMALL, room).map((row) => ({ row, bold: false })),
+  ];
   return [
-    { tag: 'P', items: [print, measure] },
+    {
+      tag: 'P',
+      items: words.map(({ row, bold }, i) =>
+        text([beside, y - SQUARE + PAGE_SMALL * (0.8 + 1.36 * i)], row, PAGE_SMALL, { bold }),
+      ),
+    },
     {
       tag: 'Figure',
       items: [...items, ...labels, square],

@@ -25,6 +25,7 @@ interface Named {
 
 export const boardSheetWords = {
   title: 'Board, full size',
+  mounted: 'Parts on the board',
   onBand: (band: string): string =>
     `With the band switch on “${printable(band)}”: the switch and its wires are not on this board plan; the wiring list says what they join.`,
   intro: ({ width, length }: { readonly width: number; readonly length: number }): string =>
