@@ -59,7 +59,17 @@ describe('a sheet', () => {
   });
 
   test('whose last page would be mostly empty moves a section to it', () => {
-    const { sheet } = sections(32, 18);
+    const sheet = fewestPages((layout) => {
+      const flow = new Flow({ id: 'wiring', title: 'Blocks', set: 'a set', paper: 'a4', layout });
+      // No closer layout makes these lower.
+      const block = (height: number) => flow.need(height).add('Figure', [], 'a block').space(height);
+      flow.heading('First');
+      block(110);
+      flow.heading('Second');
+      block(100);
+      block(40);
+      return flow.finish();
+    });
     expect(sheet.pages.map(({ headings }) => headings)).toEqual([1, 1]);
     for (const { filled } of sheet.pages) expect(filled).toBeGreaterThanOrEqual(SPARSE);
   });

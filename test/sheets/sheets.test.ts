@@ -134,7 +134,7 @@ describe.each(NAMES)('%s', (name) => {
       const words = wordsOn(page.scene).map((w) => w.text);
       expect(words.join(' ')).not.toMatch(/undefined|NaN|Infinity|\[object/);
       expect(page.blocks.flatMap((b) => b.items)).toEqual(page.scene.items);
-      const isRuled = words.some((w) => w.includes('100 %'));
+      const isRuled = words.some((w) => w.startsWith('Print at 100 %'));
       expect(isRuled, page.scene.title).toBe(page.scene.drawnAt === 1);
       if (!isRuled) continue;
       expect(sheet.fullSize).toBe(true);
