@@ -10,11 +10,15 @@ import {
   pileStart,
   pileTap,
   ringWound,
+  rodInPlace,
+  rodStart,
+  sleeveOnRod,
   spiderWeave,
   spiralOutward,
   startHoles,
   tapMade,
   windingOn,
+  wiresInNotches,
 } from '../../src/outputs/drawings/winding/index.ts';
 import { itemBox, overlap, textBox } from '../../src/outputs/scene/boxes.ts';
 import type { Scene } from '../../src/outputs/scene/scene.ts';
@@ -44,6 +48,13 @@ const PICTURES: Readonly<Record<string, Scene>> = {
   'spider, two by two': spiderWeave(2),
   basket: basketWeave(2),
   ring: ringWound(),
+  'sleeve on a rod': sleeveOnRod(),
+  'start on a rod': rodStart(0.12),
+  'start on a rod, with a thread': rodStart(0.12, 0.0003),
+  'in the middle of a rod': rodInPlace(0.1, true),
+  'towards the end of a rod': rodInPlace(0.05, false),
+  'notches of a frame’s comb': wiresInNotches('comb'),
+  'notches of a frame’s lath': wiresInNotches('lath'),
 };
 
 describe.each(Object.entries(PICTURES))(

@@ -3,6 +3,7 @@ import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { type FrameParts, frameParts } from '../../drawings/aerial/frame-parts.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
+import { tapMade, wiresInNotches } from '../../drawings/winding/index.ts';
 import { frameText, frameWire, type Lath, loopSheetWords, frameStepWords as steps } from '../../words/index.ts';
 import type { StepGroup } from '../paper/flow.ts';
 import { TAIL } from './winding.ts';
@@ -118,14 +119,20 @@ const WIND: Record<Build, (tail: number) => readonly string[]> = {
   'round spiral': steps.wind.spiral,
 };
 
+/** Of the turns in their notches; a hoop has marks, and a single turn needs none. */
+function notchPicture(build: Build, { wires }: FrameParts): StepGroup['picture'] {
+  if (build === 'hoop' || wires < 2) return undefined;
+  return wiresInNotches(build === 'square box' ? 'comb' : 'lath');
+}
+
 /** How a frame is made, step by step. */
 export function frameSteps(frame: Frame, taps: readonly Tap[]): readonly StepGroup[] {
   const parts = frameParts(frame);
   const build = buildOf(frame);
   return [
     { lines: [...crossStep(build, parts.crosses), ...wireHolders(build, frame, parts), ...mastStep(frame, parts)] },
-    { lines: WIND[build](TAIL) },
-    ...taps.map((tap): StepGroup => ({ lines: steps.tap(tap) })),
+    { lines: WIND[build](TAIL), picture: notchPicture(build, parts) },
+    ...taps.map((tap): StepGroup => ({ lines: steps.tap(tap), picture: tapMade([tap.turn]) })),
     { lines: [...(taps.length > 0 ? steps.endTapped : steps.end), ...steps.leads, ...steps.stand] },
   ];
 }

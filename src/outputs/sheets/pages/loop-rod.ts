@@ -3,7 +3,7 @@ import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { coilFromEnd } from '../../drawings/aerial/loop.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
-import { bareEnd, tapMade } from '../../drawings/winding/index.ts';
+import { bareEnd, rodInPlace, rodStart, sleeveOnRod, tapMade } from '../../drawings/winding/index.ts';
 import { loopSheetWords, rodText, rodStepWords as steps, wireWithNotes } from '../../words/index.ts';
 import type { StepGroup } from '../paper/flow.ts';
 import { TAIL } from './winding.ts';
@@ -16,6 +16,8 @@ const BARE = 0.01;
 const THIN = 5e-5;
 /** Of a sleeve beyond its winding at either end, where there is room, m. */
 const SPARE = 0.01;
+/** A gap between turns wider than this, m, is wound with a thread. */
+const THREADED = 1e-4;
 
 const overall = ({ wire }: Rod): number => overallDiameter(wireOf(wire));
 /** From turn to turn, and what of it lies between two of them, m. */
@@ -58,21 +60,28 @@ export function rodRows(rod: Rod): string[][] {
 
 function windStep(rod: Rod): readonly string[] {
   const gap = gapOf(rod);
-  if (gap > 1e-4) return steps.windWithThread;
+  if (gap > THREADED) return steps.windWithThread;
   return gap > 3e-5 ? steps.windSpaced : steps.windClose;
 }
 
 /** How the coil of a rod is made, step by step. */
 export function rodSteps(rod: Rod, taps: readonly Tap[]): readonly StepGroup[] {
   const fromEnd = coilFromEnd(rod);
+  const gap = gapOf(rod);
   return [
-    { lines: steps.sleeve },
-    { lines: [...steps.start({ winding: rod.winding, tail: TAIL }), ...windStep(rod)] },
+    { lines: steps.sleeve, picture: sleeveOnRod() },
+    {
+      lines: [...steps.start({ winding: rod.winding, tail: TAIL }), ...windStep(rod)],
+      picture: rodStart(TAIL, gap > THREADED ? gap : undefined),
+    },
     ...taps.map((tap): StepGroup => ({ lines: [steps.tap(tap)], picture: tapMade([tap.turn]) })),
     {
       lines: [...(taps.length > 0 ? steps.endTapped(TAIL) : steps.end(TAIL))],
       picture: bareEnd(BARE),
     },
-    { lines: [...steps.hold, ...(rod.position === 0 ? steps.slideToMiddle(fromEnd) : steps.slide(fromEnd))] },
+    {
+      lines: [...steps.hold, ...(rod.position === 0 ? steps.slideToMiddle(fromEnd) : steps.slide(fromEnd))],
+      picture: rodInPlace(fromEnd, rod.position === 0),
+    },
   ];
 }
