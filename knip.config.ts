@@ -26,7 +26,7 @@ const config: KnipConfig = {
   project: ['src/**!', 'test/**', 'bench/**', 'scripts/**!'],
   ignoreExportsUsedInFile: production || { interface: true, type: true },
   // Installed by hand, for comparisons and for looking into PDF files.
-  ignoreBinaries: ['apt-get', 'cc', 'pdffonts', 'pdfinfo', 'pdftoppm', 'pdftotext'],
+  ignoreBinaries: ['ffmpeg', 'apt-get', 'cc', 'pdffonts', 'pdfinfo', 'pdftoppm', 'pdftotext'],
 };
 
 export default config;

@@ -2,7 +2,7 @@ import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema
 import type { Verdict } from '../../../../engine/reception/path/types.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
 import { plural } from '../grammar.ts';
-import { kilohertz, volts } from './format.ts';
+import { kilohertz, percent, volts } from './format.ts';
 
 /** What moves when a set is tuned. */
 export type TunerId = 'vanes' | 'foil' | 'tubes' | 'book' | 'slider' | 'variometer';
@@ -130,8 +130,10 @@ function oldCoilCause({ carrier, lowest, highest, within, keptQ, changedQ }: Old
   if (within)
     return `The tuned circuit resonates at ${kilohertz(carrier)} with either coil; its loaded Q is ${formatNumber(keptQ, 2)} with the old one and ${formatNumber(changedQ, 2)} with the other.`;
   const isBelow = carrier < lowest;
-  const times = isBelow ? (lowest / carrier) ** 2 : (carrier / highest) ** 2;
-  return `Resonance at ${kilohertz(carrier)} takes about ${formatNumber(times, 2)} times ${isBelow ? 'more' : 'less'} inductance or capacitance than the set has at the ${isBelow ? 'low' : 'high'} end of its range.`;
+  const share = isBelow
+    ? `${formatNumber((lowest / carrier) ** 2, 2)} times`
+    : `${percent((highest / carrier) ** 2)} of`;
+  return `Resonance at ${kilohertz(carrier)} takes about ${share} the inductance or capacitance that the set has at the ${isBelow ? 'low' : 'high'} end of its range.`;
 }
 
 /** Figures that are words. */
