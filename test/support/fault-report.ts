@@ -7,24 +7,147 @@ import { type PartFault, remedyClass } from '../../src/engine/faults/fault.ts';
 import { type FaultModel, faultModel } from '../../src/engine/faults/fault-model.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readText } from '../../src/engine/set/read.ts';
-import { type Played, type PlayedPair, play, playPair } from './planted-faults.ts';
+import { type PlayedPair, play, playPair } from './planted-faults.ts';
 import { someSet } from './random-sets.ts';
 import { examples } from './range-report.ts';
 
 const REPORT = 'docs/fault-search.md';
-/** Sets, faults planted in each random one, and in each example, unless said otherwise. */
-const SETS = 500;
-const EACH = 4;
+/** Random sets that hear a station, faults planted in each of them, and in each example, unless said otherwise. */
+const SETS = 125;
+const EACH = 16;
 const OF_EXAMPLE = 100;
+/** So many random sets are made until enough of them hear a station. */
+const MADE_FOR_EACH = 4;
 /** Random sets are made without stations: they stand where this example's are heard. */
 const PLACE = 'medium-wave-galena';
+/** A station is heard that stands so far over the threshold, dB. */
+const HEARD = 10;
+/** Random sets of one job. */
+const TOGETHER = 20;
 /** Deviations of the planted set against those believed. */
 const WIDTHS = [1, 2];
 
-const share = (all: readonly Played[], is: (one: Played) => boolean): string =>
-  `${((100 * all.filter(is).length) / all.length).toFixed(0)} %`;
+/** One part of the work, done by itself: an example, or every so many-th of the random sets. */
+export interface FaultJob {
+  readonly example?: string;
+  readonly random?: { readonly sets: number; readonly from: number; readonly to: number };
+  /** Faults planted in each set. */
+  readonly faults: number;
+}
 
-function row(name: string, wider: number, all: readonly Played[]): string {
+/** How one search went. */
+interface Search {
+  readonly wider: number;
+  readonly rank: number;
+  readonly checks: number;
+  readonly stated: number;
+  readonly isPairNamed: boolean;
+}
+
+/** How one search for two faults went. */
+interface PairSearch {
+  readonly isMeasured: boolean;
+  readonly isFirstOfTwo: boolean;
+  readonly isNamed: boolean;
+  readonly isRight: boolean;
+}
+
+/** What came of a job. */
+export interface FaultsPlayed {
+  readonly name: string;
+  readonly searches: readonly Search[];
+  readonly pairs: readonly PairSearch[];
+  /** Random sets searched, and those that hear nothing. */
+  readonly sets: number;
+  readonly passed: number;
+}
+
+const RANDOM = 'random sets';
+
+/**
+ * All that there is to do.
+ * @param options how many random sets, how many faults in each example; with parts of names, only those examples
+ */
+export function faultJobs(options: readonly string[]): readonly FaultJob[] {
+  const [sets = SETS, ofExample = OF_EXAMPLE] = options.filter((one) => /^\d+$/.test(one)).map(Number);
+  const wanted = namesAmong(options);
+  const named = examples().filter((name) => wanted.length === 0 || wanted.some((part) => name.includes(part)));
+  const jobs = named.map((example): FaultJob => ({ example, faults: ofExample }));
+  if (wanted.length > 0) return jobs;
+  const chunks = Math.ceil(sets / TOGETHER);
+  const stretches = Array.from({ length: chunks }, (_, k): FaultJob => {
+    return { random: { sets, from: k * TOGETHER, to: Math.min(sets, (k + 1) * TOGETHER) }, faults: EACH };
+  });
+  return [...stretches, ...jobs];
+}
+
+const namesAmong = (options: readonly string[]): readonly string[] => options.filter((one) => !/^\d+$/.test(one));
+
+/** Plant the faults of one job, search for them, and say how that went. */
+export const faultsPlayed = ({ example, random, faults }: FaultJob): FaultsPlayed =>
+  example === undefined ? inRandomSets(random!, faults) : inExample(example, faults);
+
+function inExample(name: string, faults: number): FaultsPlayed {
+  const model = faultModel(builtSet(exampleSet(name)));
+  const pairs = Array.from({ length: faults / 2 }, (_, k) => [
+    pairSearch(playPair(model, 1 + k, 1), false),
+    pairSearch(playPair(model, 1 + k, 1, isMeasured), true),
+  ]).flat();
+  return { name, searches: searchesOf(model, faults, 1), pairs, sets: 1, passed: 0 };
+}
+
+/** Random sets are made in the same order by whoever makes them: those that hear a station are counted from 0. */
+function inRandomSets({ sets, from, to }: NonNullable<FaultJob['random']>, faults: number): FaultsPlayed {
+  const { place } = exampleSet(PLACE);
+  const searches: Search[] = [];
+  let [heard, passed] = [0, 0];
+  for (const [k, set] of fc.sample(someSet, { numRuns: MADE_FOR_EACH * sets, seed: 1 }).entries()) {
+    if (!set || heard >= to) continue;
+    const built = builtSet({ ...set, place });
+    if (!(Math.max(...faultModel(built, { cases: 1 }).sound.margins) > HEARD)) {
+      if (heard >= from) passed++;
+      continue;
+    }
+    if (heard++ < from) continue;
+    searches.push(...searchesOf(faultModel(built, { cases: 16 }), faults, 1000 * (k + 1)));
+  }
+  return { name: RANDOM, searches, pairs: [], sets: Math.min(heard, to) - from, passed };
+}
+
+const searchesOf = (model: FaultModel, faults: number, seed: number): readonly Search[] =>
+  WIDTHS.flatMap((wider) =>
+    Array.from({ length: faults }, (_, k): Search => {
+      const { rank, checks, stated, diagnosis } = play(model, seed + k, wider);
+      return { wider, rank, checks, stated, isPairNamed: diagnosis.pairs[0]?.probability > 0.5 };
+    }),
+  );
+
+function exampleSet(name: string): SetDescription {
+  const read = readText(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
+  if (!read.ok) throw new Error(`${name} does not read`);
+  return read.set;
+}
+
+/** What a person goes on to measure after the search: every reading, every sign. */
+const isMeasured = ({ check: { kind } }: PossibleCheck): boolean =>
+  kind === 'ohms' || kind === 'volts' || kind === 'sign';
+
+const classesOf = (faults: readonly PartFault[]): string => faults.map(remedyClass).sort().join();
+
+function pairSearch({ faults, diagnosis: { causes, pairs } }: PlayedPair, isMeasured: boolean): PairSearch {
+  const isNamed = pairs[0]?.probability > 0.5;
+  return {
+    isMeasured,
+    isFirstOfTwo: faults.map(remedyClass).includes(remedyClass(causes[0].faults[0].fault)),
+    isNamed,
+    isRight: isNamed && classesOf(pairs[0].faults) === classesOf(faults),
+  };
+}
+
+const share = <T>(all: readonly T[], is: (one: T) => boolean): string =>
+  all.length > 0 ? `${((100 * all.filter(is).length) / all.length).toFixed(0)} %` : '–';
+
+function row(name: string, wider: number, all: readonly Search[]): string {
   const checks = all.map((one) => one.checks).sort((a, b) => a - b);
   const cells = [
     name,
@@ -38,95 +161,75 @@ function row(name: string, wider: number, all: readonly Played[]): string {
   return `| ${cells.join(' | ')} |`;
 }
 
-function calibration(all: readonly Played[]): string[] {
+/** Of the examples and of the random sets: what was stated of the first cause, and how often it was right. */
+function calibration(name: string, all: readonly Search[]): string[] {
   const ends = [0, 0.5, 0.7, 0.85, 0.95, 1.000001];
   return ends.slice(1).flatMap((end, k) => {
     const some = all.filter(({ stated }) => stated >= ends[k] && stated < end);
     if (some.length === 0) return [];
     const stated = some.reduce((sum, one) => sum + one.stated, 0) / some.length;
-    return `| ${some.length} | ${(100 * stated).toFixed(0)} % | ${share(some, ({ rank }) => rank === 1)} |`;
+    return `| ${name} | ${some.length} | ${(100 * stated).toFixed(0)} % | ${share(some, ({ rank }) => rank === 1)} |`;
   });
 }
 
-function exampleSet(name: string): SetDescription {
-  const read = readText(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
-  if (!read.ok) throw new Error(`${name} does not read`);
-  return read.set;
-}
-
-const played = (model: FaultModel, count: number, wider: number, seed: number): Played[] =>
-  Array.from({ length: count }, (_, k) => play(model, seed + k, wider));
-
-/** What a person goes on to measure after the search: every reading, every sign. */
-const isMeasured = ({ check: { kind } }: PossibleCheck): boolean =>
-  kind === 'ohms' || kind === 'volts' || kind === 'sign';
-
-const classesOf = (faults: readonly PartFault[]): string => faults.map(remedyClass).sort().join();
-
-function pairRow(name: string, all: readonly PlayedPair[]): string {
-  const share = (some: readonly PlayedPair[], is: (one: PlayedPair) => boolean): string =>
-    some.length > 0 ? `${((100 * some.filter(is).length) / some.length).toFixed(0)} %` : '–';
-  const named = all.filter(({ diagnosis }) => diagnosis.pairs[0]?.probability > 0.5);
+function pairRow(name: string, all: readonly PairSearch[]): string {
+  const named = all.filter(({ isNamed }) => isNamed);
   const cells = [
     name,
     all.length,
-    share(all, ({ faults, diagnosis: { causes } }) =>
-      faults.map(remedyClass).includes(remedyClass(causes[0].faults[0].fault)),
-    ),
-    share(all, (one) => named.includes(one)),
-    share(named, ({ faults, diagnosis }) => classesOf(diagnosis.pairs[0].faults) === classesOf(faults)),
+    share(all, ({ isFirstOfTwo }) => isFirstOfTwo),
+    share(all, ({ isNamed }) => isNamed),
+    share(named, ({ isRight }) => isRight),
   ];
   return `| ${cells.join(' | ')} |`;
 }
 
 /**
- * Plant faults in every example and in random sets, search for them, and write how often they were found.
- * @param options how many random sets, how many faults in each example; with parts of names, only those examples are
- * searched and their rows printed
+ * Write how often planted faults were found; with parts of names among the options only print it.
+ * @param options as of `faultJobs`
+ * @param all what came of every job, in any order
  */
-export function verifyFaults(options: readonly string[]): void {
-  const [sets = SETS, ofExample = OF_EXAMPLE] = options.filter((one) => /^\d+$/.test(one)).map(Number);
-  const wanted = options.filter((one) => !/^\d+$/.test(one));
-  const byWidth = new Map<number, Played[]>(WIDTHS.map((wider) => [wider, []]));
-  const rows: string[] = [];
-  const searchedPairs: PlayedPair[] = [];
-  const measuredPairs: PlayedPair[] = [];
-  for (const name of examples()) {
-    if (wanted.length > 0 && !wanted.some((part) => name.includes(part))) continue;
-    console.error(name);
-    const model = faultModel(builtSet(exampleSet(name)));
-    for (let k = 0; k < ofExample / 2; k++) {
-      searchedPairs.push(playPair(model, 1 + k, 1));
-      measuredPairs.push(playPair(model, 1 + k, 1, isMeasured));
-    }
-    for (const wider of WIDTHS) {
-      const all = played(model, ofExample, wider, 1);
-      byWidth.get(wider)!.push(...all);
-      rows.push(row(name, wider, all));
-    }
-  }
+export function reportFaults(options: readonly string[], all: readonly FaultsPlayed[]): void {
+  const names = [...new Set(all.map(({ name }) => name))].sort(
+    (a, b) => Number(a === RANDOM) - Number(b === RANDOM) || (a < b ? -1 : 1),
+  );
+  const searchesOf = (is: (name: string) => boolean, wider: number): readonly Search[] =>
+    all.filter(({ name }) => is(name)).flatMap(({ searches }) => searches.filter((one) => one.wider === wider));
+  const rows = names.flatMap((name) =>
+    WIDTHS.map((wider) =>
+      row(
+        name,
+        wider,
+        searchesOf((one) => one === name, wider),
+      ),
+    ),
+  );
+  const pairs = all.flatMap((one) => one.pairs);
   const pairRows = [
-    pairRow('as the search goes', searchedPairs),
-    pairRow('and every other reading and sign', measuredPairs),
+    pairRow(
+      'as the search goes',
+      pairs.filter(({ isMeasured }) => !isMeasured),
+    ),
+    pairRow(
+      'and every other reading and sign',
+      pairs.filter(({ isMeasured }) => isMeasured),
+    ),
   ];
-  if (wanted.length > 0) {
-    console.log([...rows, '', ...pairRows].join('\n'));
+  const isExample = (name: string): boolean => name !== RANDOM;
+  const ofExamples = searchesOf(isExample, 1);
+  const calibrated = [
+    ...calibration('examples', ofExamples),
+    ...calibration(
+      RANDOM,
+      searchesOf((name) => name === RANDOM, 1),
+    ),
+  ];
+  if (namesAmong(options).length > 0) {
+    console.log([...rows, '', ...calibrated, '', ...pairRows].join('\n'));
     return;
   }
-  const random = new Map<number, Played[]>(WIDTHS.map((wider) => [wider, []]));
-  const { place } = exampleSet(PLACE);
-  let passed = 0;
-  fc.sample(someSet, { numRuns: sets, seed: 1 }).forEach((set, k) => {
-    if (!set) return;
-    const model = faultModel(builtSet({ ...set, place }), { cases: 16 });
-    if (!(Math.max(...model.sound.margins) > 10)) {
-      passed++;
-      return;
-    }
-    for (const wider of WIDTHS) random.get(wider)!.push(...played(model, EACH, wider, 1 + k));
-  });
-  for (const wider of WIDTHS)
-    if (random.get(wider)!.length > 0) rows.push(row('random sets', wider, random.get(wider)!));
+  const random = all.filter(({ name }) => name === RANDOM);
+  const sum = (of: (one: FaultsPlayed) => number): number => random.reduce((total, one) => total + of(one), 0);
   writeFileSync(
     inRoot(REPORT),
     `# How often a planted fault is found
@@ -135,21 +238,21 @@ Written by \`npm run verify:faults\`. A fault is drawn by its weight and planted
 inductance, strays, earth, detector and levels drawn of their own: 1 or 2 times as widely as they are believed to spread.
 A quarter of the description is left out, 3 % of all answers are random, 7 % of the checks asked for cannot be done, and
 at most ten are taken. Causes that no check of the set tells apart count as one. Truth and search share one model of the
-circuit: people and real sets cost some points more. Random sets stand at the place of ${PLACE} and are searched with half the
-cases of the examples; ${passed} of them hear no station by 10 dB and were passed over.
+circuit: people and real sets cost some points more. The ${sum(({ sets }) => sets)} random sets stand at the place of ${PLACE} and are
+searched with half the cases of the examples; ${sum(({ passed }) => passed)} more hear no station by ${HEARD} dB and were passed over.
 
 | set | deviations | faults | first | among three | checks, median | 90 % |
 |---|---|---|---|---|---|---|
 ${rows.join('\n')}
 
-What was stated of the first cause, and how often it was right (examples, deviations as believed):
+What was stated of the first cause, and how often it was right (deviations as believed):
 
-| searches | stated | right |
-|---|---|---|
-${calibration(byWidth.get(1)!).join('\n')}
+| sets | searches | stated | right |
+|---|---|---|---|
+${calibrated.join('\n')}
 
 Two faults of different parts, planted together in the examples; often the one hides the other. Of the searches for
-single faults in the examples ${share(byWidth.get(1)!, ({ diagnosis }) => diagnosis.pairs[0]?.probability > 0.5)} named a pair as likelier than all else.
+single faults in the examples ${share(ofExamples, ({ isPairNamed }) => isPairNamed)} named a pair as likelier than all else.
 
 | answers | pairs | first cause is one of the two | a pair is named at over 50 % | and is the true one |
 |---|---|---|---|---|

@@ -49,7 +49,8 @@ export function plainDraws(
     const own = new Map(
       inputs.map(({ id, follows }) => {
         const deviate = alone.get(id)!;
-        return [id, follows ? following(follows.correlation, alone.get(follows.other)!, deviate) : deviate];
+        const others = (follows ?? []).map(({ share, other }) => ({ share, other: alone.get(other)! }));
+        return [id, following(others, deviate)];
       }),
     );
     const drawn = changedCircuit(

@@ -171,6 +171,7 @@ function fixedFaults({ parts, circuit }: BuiltSet): PartFault[] {
         weight: 1,
         remedy: 'replace-capacitor',
         change: open,
+        signs: { 'louder-with-capacitor-bridged': 0.9 },
       },
       {
         ...common,

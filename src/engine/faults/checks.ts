@@ -22,13 +22,34 @@ export const WIDTH_AS = ['narrower', 'as calculated', 'broader', 'much broader',
 const WIDTH_CUTS = [0.6, 1.6, 3];
 const WIDTH_SPREAD = 0.35;
 
+/** Between answers about a resistance, Ω; the lowest two lie where a meter that shows tenths of an ohm changes its figure. */
+const ohmCuts = (perDecade: number): readonly Ohms[] => [
+  0.15,
+  0.55,
+  ...Array.from({ length: 6 * perDecade + 1 }, (_, i) => 10 ** (0.25 + i / perDecade)),
+];
+/** Of plain resistances: half of a winding or of the phones is told from the whole. */
+const FINE_CUTS = ohmCuts(4);
+/** Of what is read through a junction: another meter reads another resistance. */
+const COARSE_CUTS = ohmCuts(2);
+
+/** Places where a junction is in the way: another meter's voltage reads another resistance. */
+const JUNCTIONS: ReadonlySet<OhmPlace> = new Set([
+  'detector-forward',
+  'detector-back',
+  'phones-posts',
+  'phones-posts-back',
+]);
+
 /**
- * Between half-decades of resistance, Ω; beyond the last the meter shows overload. The lowest two lie where a meter that shows
- * tenths of an ohm changes its figure.
+ * Between answers about the resistance at a place, Ω; beyond the last the meter shows overload.
+ * @param place of a reading
+ * @returns rising; half or quarter decades
  */
-const OHM_CUTS: readonly Ohms[] = [0.15, 0.55, ...Array.from({ length: 13 }, (_, i) => 10 ** (0.25 + 0.5 * i))];
+export const ohmCutsOf = (place: OhmPlace): readonly Ohms[] => (JUNCTIONS.has(place) ? COARSE_CUTS : FINE_CUTS);
+
 /** Between half-decades of voltage, V. */
-const VOLT_CUTS: readonly Volts[] = Array.from({ length: 9 }, (_, i) => 10 ** (-3.75 + 0.5 * i));
+export const VOLT_CUTS: readonly Volts[] = Array.from({ length: 9 }, (_, i) => 10 ** (-3.75 + 0.5 * i));
 const VOLT_SPREAD = 0.25;
 const LEAST_VOLTS: Volts = 1e-4;
 
@@ -83,6 +104,10 @@ const SIGN_EFFORT: Readonly<Record<SignCode, number>> = {
   'click-from-cell': 1.5,
   'louder-with-other-phones': 4,
   'louder-with-other-detector': 3,
+  'louder-with-by-pass-off': 3,
+  'louder-with-capacitor-bridged': 2,
+  'buzz-from-input': 0.7,
+  'switch-at-earth': 0.5,
   'hiss-at-full-volume': 0.5,
   'heater-glows': 0.5,
   'swings-within-minutes': 6,
@@ -96,6 +121,8 @@ const SIGN_CAUTIONS: Readonly<Partial<Record<SignCode, readonly FaultCaution[]>>
   'crackle-on-tapping': ['no-mains-work'],
   'click-from-cell': ['cell-off-the-ears'],
   'hiss-at-full-volume': ['volume-down'],
+  'buzz-from-input': ['volume-down', 'no-mains-work'],
+  'switch-at-earth': ['never-in-thunder'],
   'heater-glows': ['hot-glass'],
 };
 
@@ -111,6 +138,8 @@ const USUAL_SIGN: Readonly<Partial<Record<SignCode, number>>> = {
   'click-from-cell': 0.95,
   'louder-with-other-phones': 0.06,
   'louder-with-other-detector': 0.06,
+  'louder-with-by-pass-off': 0.05,
+  'buzz-from-input': 0.93,
   'hiss-at-full-volume': 0.95,
   'heater-glows': 0.96,
   'other-receiver-hears-it': 0.97,
@@ -120,6 +149,10 @@ const ELSE_SIGN = 0.04;
 /** Places whose part must be taken off at one end, and how long that takes, min. */
 const LIFTED: ReadonlySet<OhmPlace> = new Set(['capacitor-alone', 'primary', 'secondary']);
 
+/** Minutes that a reading takes; the far end of the earth lead is out of doors. */
+const ohmsEffort = (place: OhmPlace): number =>
+  LIFTED.has(place) ? 3 : place === 'earth-lead' ? 4 : place === 'leads-apart' ? 2 : 1.2;
+
 /** A point contact on a crystal. */
 export const hasWhisker = ({ set: { detector } }: BuiltSet): boolean =>
   detector.kind === 'galena' || detector.kind === 'mineral';
@@ -128,6 +161,11 @@ const isOnMains = ({ set: { load } }: BuiltSet): boolean => load.kind === 'ampli
 
 /** Whether the direct voltage may be measured: never on equipment that is live. */
 export const hasVolts = (built: BuiltSet): boolean => !isOnMains(built);
+
+/** A fixed capacitor that the signal passes: another across it takes its place where it is open. */
+const hasSeriesCapacitor = (built: BuiltSet): boolean =>
+  !isOnMains(built) &&
+  [...built.parts.values()].some(({ id, values }) => values.kind === 'capacitor' && id !== PART.byPass);
 
 export function signsOf(built: BuiltSet): readonly SignCode[] {
   const { set, circuit, parts } = built;
@@ -150,6 +188,10 @@ export function signsOf(built: BuiltSet): readonly SignCode[] {
     ['click-from-cell', load.kind !== 'amplifier'],
     ['louder-with-other-phones', true],
     ['louder-with-other-detector', true],
+    ['louder-with-by-pass-off', parts.has(PART.byPass) && !isOnMains(built)],
+    ['louder-with-capacitor-bridged', hasSeriesCapacitor(built)],
+    ['buzz-from-input', load.kind === 'amplifier' && !isOnMains(built)],
+    ['switch-at-earth', circuit.aerial !== undefined],
     ['hiss-at-full-volume', load.kind === 'amplifier'],
     ['heater-glows', detector.kind === 'valve'],
     ['swings-within-minutes', true],
@@ -190,23 +232,15 @@ export function checksOf(
     ...signsOf(built).map((sign) => of({ kind: 'sign', sign }, 2, SIGN_EFFORT[sign], SIGN_CAUTIONS[sign])),
     ...(hasVolts(built) ? [of({ kind: 'volts' }, VOLT_CUTS.length + 1, 2)] : []),
     ...places.map((place, i) =>
-      of({ kind: 'ohms', place }, OHM_CUTS.length + 1, LIFTED.has(place) ? 3 : place === 'leads-apart' ? 2 : 1.2, [
+      of({ kind: 'ohms', place }, ohmCutsOf(place).length + 1, ohmsEffort(place), [
         'unplug-first',
-        ...(place === 'leads-apart' ? (['never-in-thunder'] as const) : []),
+        ...(place === 'leads-apart' || place === 'earth-lead' ? (['never-in-thunder'] as const) : []),
         ...(fragile.has(place) ? (['no-high-ohm-range'] as const) : []),
         ...(leadsMatter(asCalculated.ohms[i]) ? (['subtract-meter-leads'] as const) : []),
       ]),
     ),
   ];
 }
-
-/** Places where a junction is in the way: another meter's voltage reads another resistance. */
-const JUNCTIONS: ReadonlySet<OhmPlace> = new Set([
-  'detector-forward',
-  'detector-back',
-  'phones-posts',
-  'phones-posts-back',
-]);
 
 /** σ of log₁₀ R; leads add about 0.1 Ω unless zeroed. */
 const readingSpread = (R: Ohms, place: OhmPlace): number =>
@@ -224,7 +258,8 @@ function shares(value: number, spread: number, cuts: readonly number[], weight: 
 }
 
 const logs = (cuts: readonly number[]): readonly number[] => cuts.map(Math.log10);
-const OHM_LOGS = logs(OHM_CUTS);
+const COARSE_LOGS = logs(COARSE_CUTS);
+const FINE_LOGS = logs(FINE_CUTS);
 const VOLT_LOGS = logs(VOLT_CUTS);
 const WIDTH_LOGS = WIDTH_CUTS.map(Math.log);
 
@@ -288,9 +323,13 @@ export function answersOf(
       shares(Math.log10(Math.abs(shown.directVoltage) + LEAST_VOLTS), VOLT_SPREAD, VOLT_LOGS, 1, out);
       return out;
     case 'ohms': {
-      const R = shown.ohms[places.indexOf(check.place)];
-      if (!(R < OVERLOAD)) out[OHM_CUTS.length] = 1;
-      else shares(Math.log10(Math.max(R, 0.05)), readingSpread(R, check.place), OHM_LOGS, 1, out);
+      const at = places.indexOf(check.place);
+      const cuts = JUNCTIONS.has(check.place) ? COARSE_LOGS : FINE_LOGS;
+      const all = [shown.ohms, ...(shown.ohmsBetween ?? [])];
+      for (const { [at]: R } of all)
+        if (R < OVERLOAD)
+          shares(Math.log10(Math.max(R, 0.05)), readingSpread(R, check.place), cuts, 1 / all.length, out);
+        else out[cuts.length] += 1 / all.length;
       return out;
     }
     case 'sign': {
@@ -305,7 +344,10 @@ export function answersOf(
 /** Which of a check's answers a figure is. */
 export const answerOfFigure = {
   /** @param reading Ω; Infinity: overload. */
-  ohms: (reading: Ohms): number => (reading < OVERLOAD ? placeAmong(OHM_CUTS, reading) : OHM_CUTS.length),
+  ohms: (reading: Ohms, place: OhmPlace): number => {
+    const cuts = ohmCutsOf(place);
+    return reading < OVERLOAD ? placeAmong(cuts, reading) : cuts.length;
+  },
   volts: (reading: Volts): number => placeAmong(VOLT_CUTS, Math.abs(reading)),
   /** @param shift of the scale reading from the calculated one, degrees. */
   dial: (shift: Degrees): number => placeAmong(DIAL_CUTS, shift),

@@ -2,7 +2,7 @@ import type { Answered } from './answered.ts';
 import type { PossibleCheck } from './checks.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
-import { type RankedPair, rankedPairs } from './pairs.ts';
+import { expectedOfPair, type RankedPair, rankedPairs } from './pairs.ts';
 
 /** A remedy with what would call for it. */
 export interface RankedCause {
@@ -43,6 +43,11 @@ export interface Diagnosis {
 const SURE = 0.9;
 /** Bits: less is not worth looking. */
 const LEAST_INFORMATION = 0.03;
+/**
+ * What any answer costs beside its own minutes: finding how it is done, unplugging, writing it down. With less, many small
+ * signs are asked for before the one reading that tells.
+ */
+const ANSWER = 3;
 /** An answer less likely than this after all the others does not fit them. */
 const CONTRADICTS = 0.012;
 
@@ -88,7 +93,12 @@ export function diagnose(
   const fitted = withFits(model, answered, causes);
   const done = new Map<string, number>();
   for (const { check } of answered) done.set(check, (done.get(check) ?? 0) + 1);
-  const best = bestCheck(model, { posterior, byClass, classOf }, (check) =>
+  const inTheRunning = pairs.map(({ faults, probability }) => ({
+    remedies: faults.map(remedyClass).sort().join(),
+    probability,
+    expected: expectedOfPair(model, answered, faults),
+  }));
+  const best = bestCheck(model, { posterior, byClass, classOf, pairs: inTheRunning }, (check) =>
     impossible.has(check.id) ? false : (done.get(check.id) ?? 0) < (mayRepeat(check) ? MOST_REPEATS + 1 : 1),
   );
   const isKnown = (1 - ofPairs) * causes[0].probability >= SURE;
@@ -128,12 +138,19 @@ function posteriorOf(
 }
 
 interface Beliefs {
+  /** If there is one fault. */
   readonly posterior: Float64Array;
   readonly byClass: Float64Array;
   readonly classOf: readonly number[];
+  /** Two faults at once, beside all single ones. */
+  readonly pairs: readonly {
+    readonly remedies: string;
+    readonly probability: number;
+    readonly expected: (check: PossibleCheck) => Float64Array;
+  }[];
 }
 
-/** The check with the most bits for its minutes: I = H(answers) − Σ P(class)·H(answers | class). */
+/** The check with the most bits for its minutes. */
 function bestCheck(
   model: FaultModel,
   beliefs: Beliefs,
@@ -144,32 +161,44 @@ function bestCheck(
   for (const check of model.checks) {
     if (!may(check)) continue;
     const information = informationOf(model, check, beliefs);
-    const worth = information / (1 + check.effort);
+    const worth = information / (ANSWER + check.effort);
     if (worth > most) [most, best] = [worth, { check, information }];
   }
   return best;
 }
 
+/** Of single causes and of pairs together: I = H(answers) − Σ P(cause)·H(answers | cause). */
 function informationOf(
   model: FaultModel,
-  { id, answers: n }: PossibleCheck,
-  { posterior, byClass, classOf }: Beliefs,
+  check: PossibleCheck,
+  { posterior, byClass, classOf, pairs }: Beliefs,
 ): number {
+  const { id, answers: n } = check;
   const table = model.answers.get(id)!;
-  const joint = new Float64Array(byClass.length * n);
+  const ofPairs = pairs.reduce((sum, { probability }) => sum + probability, 0);
+  const remedies = [...new Set(pairs.map((pair) => pair.remedies))];
+  const singles = byClass.length;
+  const joint = new Float64Array((singles + remedies.length) * n);
   for (let i = 0; i < posterior.length; i++) {
     const p = posterior[i];
     if (p < 1e-7) continue;
     const at = classOf[model.faultOf[i]] * n;
-    for (let a = 0; a < n; a++) joint[at + a] += p * table[i * n + a];
+    for (let a = 0; a < n; a++) joint[at + a] += (1 - ofPairs) * p * table[i * n + a];
   }
+  for (const { remedies: own, probability, expected } of pairs) {
+    const at = (singles + remedies.indexOf(own)) * n;
+    for (const [a, share] of expected(check).entries()) joint[at + a] += probability * share;
+  }
+  const causes = Float64Array.from({ length: singles + remedies.length }, (_, k) =>
+    joint.subarray(k * n, (k + 1) * n).reduce((sum, p) => sum + p, 0),
+  );
   let information = 0;
   for (let a = 0; a < n; a++) {
     let all = 0;
-    for (let k = 0; k < byClass.length; k++) all += joint[k * n + a];
+    for (let k = 0; k < causes.length; k++) all += joint[k * n + a];
     information += entropyOf(all);
-    for (let k = 0; k < byClass.length; k++)
-      if (byClass[k] > 0) information -= byClass[k] * entropyOf(joint[k * n + a] / byClass[k]);
+    for (let k = 0; k < causes.length; k++)
+      if (causes[k] > 0) information -= causes[k] * entropyOf(joint[k * n + a] / causes[k]);
   }
   return information;
 }

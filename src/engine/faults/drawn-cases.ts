@@ -4,6 +4,7 @@ import type { Ratio } from '../units/quantities.ts';
 import { COMMON_LEVEL, type Nuisance, planted, STATION_LEVEL } from './cases.ts';
 import { answersOf, type PossibleCheck } from './checks.ts';
 import type { PartFault } from './fault.ts';
+import { ohmReadings } from './ohmmeter.ts';
 import { type Hearer, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
 
 /** The draws are wider than what is believed: it costs nothing where that is right, and gains where it is not. */
@@ -25,6 +26,7 @@ export interface SevereFault {
  * @param circuit of the set as really built
  * @param faults planted one after the other
  * @param draw of what is not known, once for the circuit and once for each listener
+ * @param step from one severity to the next case's
  * @returns one for each listener
  */
 export function shownToHearers(
@@ -32,11 +34,21 @@ export function shownToHearers(
   circuit: SetCircuit,
   faults: readonly SevereFault[],
   draw: () => Nuisance,
+  step: Ratio,
 ): readonly SetShows[] {
   const isCoilTuned = bench.circuit.assembly.tuning.length === 0;
   const { meter, ...nuisance } = ofCircuit(draw(), isCoilTuned);
   const set = planted(circuit, faults, bench.stations, { ...nuisance, meter });
-  const shown = setShows(set, bench, meter);
+  const ohmsAt = (by: Ratio): Float64Array => {
+    const other = faults.map(({ fault, severity }) => ({ fault, severity: severity + by }));
+    return ohmReadings(
+      planted(circuit, other, bench.stations, { ...nuisance, meter }),
+      bench.places,
+      bench.circuit,
+      meter,
+    );
+  };
+  const shown = { ...setShows(set, bench, meter), ohmsBetween: [-step / 3, step / 3].map(ohmsAt) };
   return Array.from({ length: HEARERS }, (_, h) => shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h)));
 }
 

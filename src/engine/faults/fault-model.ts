@@ -2,7 +2,7 @@ import type { BuiltSet } from '../built/built-set.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
 import { receiver, receiveStation } from '../reception/path/receive-station.ts';
 import { listeningTime } from '../set/listening-time.ts';
-import type { Ratio } from '../units/quantities.ts';
+import type { Decibels, Ratio } from '../units/quantities.ts';
 import { circuitWith, nuisances, planted, seedOfSet } from './cases.ts';
 import { checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
@@ -15,6 +15,10 @@ import { type SetShows, setShows, type TestBench } from './shown.ts';
 const USUAL_CASES = 32;
 /** Stations listened for: more tell little more. */
 const MOST_STATIONS = 4;
+
+/** Over the threshold a station is heard clearly; where there are few such, fainter ones tell something too. */
+const CLEAR: Decibels = 10;
+const FAINT: Decibels = 3;
 
 /** A set's faults with what each shows, ready to be asked. */
 export interface FaultModel {
@@ -60,8 +64,12 @@ function stationsToHear(built: BuiltSet, options: FieldOptions): readonly number
       ...levelOf(() => receiveStation(ready, station)),
     }))
     .sort((a, b) => Number(b.within) - Number(a.within) || b.margin - a.margin);
-  const clear = heard.filter(({ within, margin }) => within && margin > 10);
-  if (clear.length <= MOST_STATIONS) return inOrder(clear.length > 0 ? clear : heard.slice(0, 2));
+  const clear = heard.filter(({ within, margin }) => within && margin > CLEAR);
+  if (clear.length <= MOST_STATIONS) {
+    const fainter = heard.filter(({ within, margin }) => within && margin > FAINT && margin <= CLEAR);
+    const all = [...clear, ...fainter.slice(0, MOST_STATIONS - clear.length)];
+    return inOrder(all.length > 0 ? all : heard.slice(0, 2));
+  }
   const byFrequency = [...clear].sort((a, b) => a.frequency - b.frequency);
   const chosen = new Set([clear[0], byFrequency[0], byFrequency[byFrequency.length - 1]]);
   const middle = Math.sqrt(byFrequency[0].frequency * byFrequency[byFrequency.length - 1].frequency);
@@ -126,7 +134,7 @@ export function faultModel(
     typical.push(setShows(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
     for (let j = 0; j < cases; j++) {
       const severity = (j + 0.5) / cases;
-      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], draw);
+      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], draw, 1 / cases);
       const sharesFor = (check: PossibleCheck, h: number) => answerShares(check, seenBy[h], sound, bench, [fault]);
       const forAnyone = new Map(checks.filter(isForAnyone).map((check) => [check, sharesFor(check, 0)] as const));
       for (const h of seenBy.keys()) {

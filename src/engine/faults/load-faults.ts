@@ -175,7 +175,7 @@ function amplifierFaults({ parts, circuit }: BuiltSet): PartFault[] {
       weight: 5,
       remedy: 'supply-amplifier',
       change: quieter(150, 150),
-      signs: { 'hiss-at-full-volume': 0.05, 'louder-with-other-phones': 0.9 },
+      signs: { 'hiss-at-full-volume': 0.05, 'buzz-from-input': 0.04, 'louder-with-other-phones': 0.9 },
       cautions: ['volume-down', 'no-mains-work'],
     }),
   ];
@@ -206,8 +206,18 @@ function byPassFaults({ set }: BuiltSet): PartFault[] {
     circuit: withLeak(planted.circuit, part, across, bySeverity(low, high, u)),
   });
   return [
-    of('by-pass-shorted', part, { weight: 1.2, remedy: 'replace-by-pass', change: leak(0.1, 1), signs: {} }),
-    of('by-pass-leaky', part, { weight: 0.8, remedy: 'replace-by-pass', change: leak(200, 5000), signs: {} }),
+    of('by-pass-shorted', part, {
+      weight: 1.2,
+      remedy: 'replace-by-pass',
+      change: leak(0.1, 1),
+      signs: { 'louder-with-by-pass-off': 0.95 },
+    }),
+    of('by-pass-leaky', part, {
+      weight: 0.8,
+      remedy: 'replace-by-pass',
+      change: leak(200, 5000),
+      signs: { 'louder-with-by-pass-off': 0.85 },
+    }),
     of('by-pass-large', part, {
       weight: 0.8,
       remedy: 'replace-by-pass',
@@ -215,7 +225,7 @@ function byPassFaults({ set }: BuiltSet): PartFault[] {
         ...planted,
         circuit: withCapacitance(planted.circuit, part, across, bypass * bySeverity(10, 200, u)),
       }),
-      signs: {},
+      signs: { 'louder-with-by-pass-off': 0.7 },
     }),
   ];
 }

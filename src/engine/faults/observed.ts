@@ -236,7 +236,7 @@ function answerOf({ sound, bench }: FaultModel, check: Check, answer: string | n
     const words: readonly string[] = check.kind === 'loudness' ? HEARD_AS : check.kind === 'dial' ? DIAL_AS : WIDTH_AS;
     return words.indexOf(answer);
   }
-  if (check.kind === 'ohms') return answerOfFigure.ohms(answer);
+  if (check.kind === 'ohms') return answerOfFigure.ohms(answer, check.place);
   if (check.kind === 'volts') return answerOfFigure.volts(answer);
   const i = 'station' in check ? bench.stations.indexOf(check.station) : 0;
   return answerOfFigure.dial(answer - sound.scale[i]);

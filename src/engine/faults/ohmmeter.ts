@@ -26,7 +26,8 @@ export type OhmPlace =
   | 'phones'
   | 'primary'
   | 'secondary'
-  | 'leads-apart';
+  | 'leads-apart'
+  | 'earth-lead';
 
 /** An ohmmeter is a voltage behind a resistance. */
 export interface Meter {
@@ -78,6 +79,7 @@ export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlac
   const hasCoil = [...parts.values()].some(({ values }) => values.kind === 'coil');
   if (hasCoil) places.push('coil-to-earth');
   if (circuit.aerial) places.push('aerial-to-earth', 'leads-apart');
+  if (circuit.aerial && parts.has(PART.earth)) places.push('earth-lead');
   if (set.arrangement.kind === 'two circuits') places.push('aerial-coil');
   if (assembly.wiring === 'single' && parts.has(PART.detector)) {
     places.push('detector-tap-to-earth', 'detector-forward', 'detector-back');
@@ -181,6 +183,7 @@ export function ohmReadings(
     if (p >= 0) return across[p];
     if (place === 'capacitor-alone') return planted.capacitorLeak;
     if (place === 'leads-apart') return planted.leadsApart;
+    if (place === 'earth-lead') return planted.earthLead;
     return whole(place);
   });
 }

@@ -106,7 +106,7 @@ function aerialFaults(): PartFault[] {
       weight: 0.8,
       remedy: 'throw-switch',
       change: (planted) => ({ ...planted, circuit: withLeak(planted.circuit, part, [AERIAL, EARTH], 0.05) }),
-      signs: { 'louder-with-other-wire': 0.1 },
+      signs: { 'louder-with-other-wire': 0.1, 'switch-at-earth': 0.95 },
       cautions: AERIAL_WORK,
     },
   ];
@@ -124,6 +124,7 @@ function earthFaults(): PartFault[] {
       remedy: 'mend-earth-lead',
       change: (planted, u) => ({
         ...planted,
+        earthLead: Number.POSITIVE_INFINITY,
         circuit: withJoint(planted.circuit, {
           part,
           node: EARTH,

@@ -5,6 +5,7 @@ import { textHash } from '../numerics/text-hash.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { Answered } from './answered.ts';
 import { circuitWith, nuisances, seedOfSet } from './cases.ts';
+import type { PossibleCheck } from './checks.ts';
 import { answerShares, HEARERS, shownToHearers, WIDER } from './drawn-cases.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
@@ -29,6 +30,8 @@ const PLANTED = 12;
 const PAIRS_KEPT = 4 * PLANTED;
 /** Pairs are planted only where a first estimate gives them this share beside single faults. */
 const WORTH_PLANTING = 0.05;
+/** And each of them this share of its own: far less than is shown. */
+const LEAST_ESTIMATE = 0.004;
 /** A single fault of fewer cases is weighed too lightly beside a pair. */
 const LEAST_CASES = 6;
 const LEAST_SHOWN = 0.02;
@@ -88,7 +91,8 @@ function likelyPairs(model: FaultModel, known: readonly Answered[]): readonly Li
     }
   const best = pairs.sort((a, b) => b.estimate - a.estimate).slice(0, PLANTED);
   const sum = best.reduce((all, { estimate }) => all + estimate, 0);
-  return sum >= WORTH_PLANTING * singles ? best : [];
+  if (sum < WORTH_PLANTING * singles) return [];
+  return best.filter(({ estimate }) => estimate >= LEAST_ESTIMATE * (singles + sum));
 }
 
 /** Nothing wrong is no fault; of one part, one fault at a time. What is no part of the set goes with anything. */
@@ -134,16 +138,73 @@ const meansOf = ofModel((model: FaultModel) => {
   return { shares, distances };
 });
 
-const plantedPairs = ofModel((_: FaultModel) => new Map<string, readonly SetShows[]>());
+/** Cases of a pair, and of each check asked so far the probability of each answer, case by case. */
+interface PlantedPair {
+  readonly shown: readonly SetShows[];
+  readonly shares: Map<string, Float64Array>;
+}
 
-/** What cases of a pair show; nothing for a pair that cannot be built. */
-function pairCases(model: FaultModel, [a, b]: Pair): readonly SetShows[] {
+const plantedPairs = ofModel((_: FaultModel) => new Map<string, PlantedPair>());
+
+/** Cases of a pair; none for a pair that cannot be built. */
+function plantedPair(model: FaultModel, [a, b]: Pair): PlantedPair {
   return fromMap(
     plantedPairs(model),
     `${a} ${b}`,
-    () => plantPair(model, model.faults[a], model.faults[b]),
+    () => ({ shown: plantPair(model, model.faults[a], model.faults[b]), shares: new Map() }),
     PAIRS_KEPT,
   );
+}
+
+/** Probability of each answer to a check, case by case. */
+function pairShares(model: FaultModel, pair: Pair, check: PossibleCheck): Float64Array {
+  const { shown, shares } = plantedPair(model, pair);
+  const { sound, bench, faults } = model;
+  const both = pair.map((f) => faults[f]);
+  return fromMap(shares, check.id, () => {
+    const table = new Float64Array(shown.length * check.answers);
+    for (const [i, one] of shown.entries()) table.set(answerShares(check, one, sound, bench, both), i * check.answers);
+    return table;
+  });
+}
+
+/** Of each case of a pair: how likely all answers are. */
+function likelihoods(model: FaultModel, pair: Pair, known: readonly Answered[]): Float64Array {
+  const all = new Float64Array(plantedPair(model, pair).shown.length).fill(1);
+  for (const { check: id, answer } of known) {
+    const check = model.checks.find((one) => one.id === id)!;
+    const shares = pairShares(model, pair, check);
+    for (let i = 0; i < all.length; i++) all[i] *= shares[i * check.answers + answer];
+  }
+  return all;
+}
+
+/**
+ * What two faults at once lead to expect of a check, after what was observed.
+ * @param model of the set
+ * @param answered checks with their answers
+ * @param faults of a pair that is ranked by these answers
+ * @returns probability of each answer to a check of the model
+ */
+export function expectedOfPair(
+  model: FaultModel,
+  answered: readonly Answered[],
+  faults: RankedPair['faults'],
+): (check: PossibleCheck) => Float64Array {
+  const pair: Pair = [model.faults.indexOf(faults[0]), model.faults.indexOf(faults[1])];
+  const weights = likelihoods(
+    model,
+    pair,
+    answered.filter(({ check }) => model.answers.has(check)),
+  );
+  const total = weights.reduce((sum, w) => sum + w, 0);
+  return (check) => {
+    const shares = pairShares(model, pair, check);
+    const mean = new Float64Array(check.answers);
+    for (let i = 0; i < weights.length; i++)
+      for (let a = 0; a < mean.length; a++) mean[a] += (weights[i] / total) * shares[i * mean.length + a];
+    return mean;
+  };
 }
 
 function plantPair({ built, bench }: FaultModel, a: PartFault, b: PartFault): readonly SetShows[] {
@@ -154,7 +215,7 @@ function plantPair({ built, bench }: FaultModel, a: PartFault, b: PartFault): re
       { fault: a, severity: (j + 0.5) / CASES },
       // Each severity of the one with another of the other, spread over all.
       { fault: b, severity: (((5 * j + 3) % CASES) + 0.5) / CASES },
-    ]).flatMap((both) => shownToHearers(bench, circuit, both, draw));
+    ]).flatMap((both) => shownToHearers(bench, circuit, both, draw, 1 / CASES));
   } catch (problem) {
     if (problem instanceof RangeError) return [];
     throw problem;
@@ -172,15 +233,9 @@ export function circuitWithBoth(built: BuiltSet, a: PartFault, b: PartFault): Se
 }
 
 /** Mean over cases of the probability of all answers. */
-function evidenceOf(model: FaultModel, [a, b]: Pair, known: readonly Answered[]): number {
-  const { checks, sound, bench, faults } = model;
-  const both = [faults[a], faults[b]];
-  const asked = known.map(({ check, answer }) => ({ check: checks.find(({ id }) => id === check)!, answer }));
-  const shownBy = pairCases(model, [a, b]);
-  let sum = 0;
-  for (const shown of shownBy)
-    sum += asked.reduce((p, { check, answer }) => p * answerShares(check, shown, sound, bench, both)[answer], 1);
-  return shownBy.length > 0 ? sum / shownBy.length : 0;
+function evidenceOf(model: FaultModel, pair: Pair, known: readonly Answered[]): number {
+  const all = likelihoods(model, pair, known);
+  return all.length > 0 ? all.reduce((sum, p) => sum + p, 0) / all.length : 0;
 }
 
 /** Worked out once for each model, for as long as it is in use. */

@@ -18,11 +18,16 @@ export interface Planted {
   readonly touchesFrom: Ratio;
   /** From the aerial's lead to the earth's, both off the set; infinite where nothing leaks. */
   readonly leadsApart: Ohms;
+  /** Along the earth's lead, off the set; infinite where it is broken. */
+  readonly earthLead: Ohms;
   /** Across the tuning capacitor by itself, at its worst place. */
   readonly capacitorLeak: Ohms;
   /** With the power off a heater is cold. */
   readonly isCold: boolean;
 }
+
+/** A few metres of wire with its plug and clamp, Ω. */
+const LEAD: Ohms = 0.2;
 
 /**
  * A sound set, ready to have faults planted.
@@ -34,6 +39,7 @@ export const sound = (circuit: SetCircuit): Planted => ({
   level: () => 0,
   touchesFrom: 1,
   leadsApart: Number.POSITIVE_INFINITY,
+  earthLead: LEAD,
   capacitorLeak: Number.POSITIVE_INFINITY,
   isCold: circuit.detector.kind === 'thermionic',
 });

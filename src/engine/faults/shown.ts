@@ -23,6 +23,8 @@ export interface SetShows {
   readonly directVoltage: Volts;
   /** Ω; infinite: open. */
   readonly ohms: Float64Array;
+  /** The same where the fault is a little less and a little more severe: a meter tells finer steps than cases have. */
+  readonly ohmsBetween?: readonly Float64Array[];
 }
 
 /** What stays the same while faults are planted in a set. */

@@ -97,6 +97,7 @@ function partsOf(sign: SignCode, built: BuiltSet): readonly PartId[] {
     case 'click-from-cell':
     case 'louder-with-other-phones':
     case 'hiss-at-full-volume':
+    case 'buzz-from-input':
       return [PART.load];
     case 'changes-on-knock':
     case 'louder-at-another-spot':
@@ -106,6 +107,13 @@ function partsOf(sign: SignCode, built: BuiltSet): readonly PartId[] {
     case 'louder-with-hand-on-earth':
     case 'louder-with-other-earth':
       return [PART.earth];
+    case 'louder-with-capacitor-bridged':
+      return [...built.parts].flatMap(([id, { values }]) =>
+        values.kind === 'capacitor' && id !== PART.byPass ? [id] : [],
+      );
+    case 'louder-with-by-pass-off':
+      return [PART.byPass];
+    case 'switch-at-earth':
     case 'louder-with-other-wire':
       return [PART.aerial];
     case 'crackle-on-tapping':

@@ -29,6 +29,7 @@ export type ListOf =
   | 'assumed'
   | 'kept'
   | 'readings'
+  | 'correlations'
   | 'formers'
   | 'reels'
   | 'capacitors'

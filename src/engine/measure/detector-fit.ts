@@ -2,7 +2,15 @@ import type { Warning } from '../facts/warning.ts';
 import { type LeastSquaresFit, leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { type JunctionPoint, junctionStart, logCurrent, seriesResistanceWarnings } from './junction.ts';
+import {
+  JUNCTION_FIGURES,
+  type JunctionPoint,
+  junctionStart,
+  logCurrent,
+  seriesResistanceWarnings,
+} from './junction.ts';
+import { correlationsOf } from './known-errors.ts';
+import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent } from './unfit.ts';
 
 export interface DetectorFit {
@@ -14,6 +22,7 @@ export interface DetectorFit {
   /** Relative scatter of the currents about the fit (one standard deviation). */
   readonly scatter: number;
   readonly warnings: readonly Warning[];
+  readonly correlations: readonly FigureCorrelation[];
 }
 
 /** The figures of a junction from a fit of ln Is, n, ln Rs. */
@@ -30,6 +39,7 @@ function junctionFigures(fit: LeastSquaresFit, Vt: number): DetectorFit {
     zeroBiasResistance: fittedLogarithm(Math.log(n * Vt) - lnIs, Math.sqrt(logR0), reach),
     scatter: Math.sqrt(fit.sumOfSquares / fit.degreesOfFreedom),
     warnings: seriesResistanceWarnings(seriesResistance),
+    correlations: correlationsOf(JUNCTION_FIGURES, fit.covariance),
   };
 }
 

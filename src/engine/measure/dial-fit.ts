@@ -2,6 +2,8 @@ import { type Warning, warning } from '../facts/warning.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { studentTails } from '../numerics/student-t.ts';
 import { type Fitted, fitted, reachOf } from './fitted.ts';
+import { correlationsOf } from './known-errors.ts';
+import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface DialReading {
@@ -28,6 +30,7 @@ export interface DialFit {
   readonly inductance: Fitted;
   readonly strayCapacitance: Fitted;
   readonly suspects: readonly SuspectReading[];
+  readonly correlations: readonly FigureCorrelation[];
   /** Of positions about the fit (one standard deviation). */
   readonly scatter: number;
   readonly warnings: readonly Warning[];
@@ -146,6 +149,11 @@ export function fitDial(readings: readonly DialReading[], capacitor: DialCapacit
     },
     strayCapacitance: fitted(strays * PICO, Math.sqrt(variance * gram[3]) * PICO, reach),
     suspects,
+    correlations: correlationsOf(
+      ['inductance', 'strayCapacitance'],
+      // The inductance falls as its inverse rises.
+      [gram[0], -gram[1], -gram[2], gram[3]],
+    ),
     scatter: Math.sqrt(variance),
     warnings:
       readings.length < LEAST_TO_SUSPECT

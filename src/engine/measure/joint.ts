@@ -8,7 +8,7 @@ import { chiSquarePoint } from './known-errors.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
 import type { PropertyId } from './properties.ts';
 
-/** One thing that readings say of a set: a figure with its standard error, or the place of a station on the dial. */
+/** One thing that readings say of a set: a figure with its standard error, several of one fit, or a place on the dial. */
 export type Observation =
   | {
       readonly of: 'figure';
@@ -17,6 +17,13 @@ export type Observation =
       /** Above 0. */
       readonly value: number;
       readonly standardError: number;
+    }
+  | {
+      /** Figures of one fit. */
+      readonly of: 'figures';
+      readonly figures: readonly Omit<Extract<Observation, { of: 'figure' }>, 'of'>[];
+      /** Of their errors, row by row. */
+      readonly correlations: Float64Array;
     }
   | {
       readonly of: 'dial';
@@ -100,12 +107,33 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
   const indexOf = (path: Path): number => known.findIndex((figure) => samePath(figure.path, path));
   const tuning = (key: string): number => indexOf(['tuning', 'measured', key]);
   const ends = { minimum: tuning('minimum'), maximum: tuning('maximum'), stray: tuning('stray') };
-  const residualOf = (one: Observation): ((theta: ArrayLike<number>) => number) | undefined => {
-    if (one.of === 'figure') {
-      const i = indexOf(one.path);
-      if (i < 0 || !(one.value > 0)) return undefined;
-      return (theta) => ((theta[i] - Math.log(one.value)) * one.value) / one.standardError;
-    }
+  const off = ({ path, value, standardError }: Omit<Extract<Observation, { of: 'figure' }>, 'of'>) => {
+    const i = indexOf(path);
+    if (i < 0 || !(value > 0)) return undefined;
+    return (theta: ArrayLike<number>) => ((theta[i] - Math.log(value)) * value) / standardError;
+  };
+  type Residual = (theta: ArrayLike<number>) => number;
+  /** Errors of one fit that go together: combinations of them that do not. */
+  const residualsOf = ({ figures, correlations }: Extract<Observation, { of: 'figures' }>): readonly Residual[] => {
+    const each = figures.map(off);
+    const kept = [...each.keys()].filter((i) => each[i]);
+    const n = kept.length;
+    const R = cholesky(
+      Float64Array.from({ length: n * n }, (_, k) => {
+        return correlations[kept[Math.floor(k / n)] * figures.length + kept[k % n]];
+      }),
+      n,
+      1e-12,
+    );
+    if (!R) return kept.map((i) => each[i]!);
+    return kept.map((_, row) => (theta) => {
+      const z = Float64Array.from(kept, (i) => each[i]!(theta));
+      solveTransposedUpper(R, n, z, 1);
+      return z[row];
+    });
+  };
+  const residualOf = (one: Exclude<Observation, { of: 'figures' }>): Residual | undefined => {
+    if (one.of === 'figure') return off(one);
     const coil = indexOf(one.coil);
     if (coil < 0 || ends.maximum < 0 || ends.stray < 0) return undefined;
     return (theta) => {
@@ -118,7 +146,7 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
       return (place - one.position) / one.standardError;
     };
   };
-  const seen = observations.flatMap((one) => residualOf(one) ?? []);
+  const seen = observations.flatMap((one) => (one.of === 'figures' ? residualsOf(one) : (residualOf(one) ?? [])));
   const residuals = (theta: ArrayLike<number>): number[] => [
     ...prior.map(({ middle, deviation }, i) => (theta[i] - middle) / deviation),
     ...seen.map((residual) => residual(theta)),

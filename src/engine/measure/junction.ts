@@ -61,3 +61,6 @@ export function junctionStart(points: readonly JunctionPoint[], Vt: number): rea
   if (!best) throw new UnfitReadings({ code: 'detector.not-rising' });
   return best;
 }
+
+/** Names of the unknowns of a fitted junction, in their order: ln Is, n, ln Rs. */
+export const JUNCTION_FIGURES = ['saturationCurrent', 'ideality', 'seriesResistance'] as const;

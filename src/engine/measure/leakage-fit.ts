@@ -2,8 +2,15 @@ import { type Warning, warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { type JunctionPoint, junctionCurrent, junctionStart, seriesResistanceWarnings } from './junction.ts';
-import { varianceOf } from './known-errors.ts';
+import {
+  JUNCTION_FIGURES,
+  type JunctionPoint,
+  junctionCurrent,
+  junctionStart,
+  seriesResistanceWarnings,
+} from './junction.ts';
+import { correlationsOf, varianceOf } from './known-errors.ts';
+import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface LeakageFit {
@@ -15,6 +22,7 @@ export interface LeakageFit {
   readonly zeroBiasResistance: Fitted;
   readonly scatter: number;
   readonly warnings: readonly Warning[];
+  readonly correlations: readonly FigureCorrelation[];
 }
 
 export interface LeakageOptions {
@@ -98,5 +106,9 @@ export function fitLeakage(
         ? []
         : [warning('measure.leakage-unseen', { least: leakage.range[0] })]),
     ],
+    // The leakage's resistance falls as its conductance rises.
+    correlations: correlationsOf([...JUNCTION_FIGURES, 'leakage'], fit.covariance).map((one) =>
+      one.between[1] === 'leakage' ? { ...one, correlation: -one.correlation } : one,
+    ),
   };
 }

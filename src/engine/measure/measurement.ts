@@ -67,9 +67,17 @@ export interface ImpedanceReading {
   readonly standardError: number;
 }
 
+/** Two figures of one fit by their names, and the correlation of their errors, −1 to 1. */
+export interface FigureCorrelation {
+  readonly between: readonly [string, string];
+  readonly correlation: number;
+}
+
 /** What readings say. */
 export interface Measured {
   readonly figures: Readonly<Record<string, Fitted>>;
+  /** How the errors of figures of one fit go together, where they do: of logarithms, but of what is an amount itself. */
+  readonly correlations?: readonly FigureCorrelation[];
   /** One standard deviation of the readings about the fit, where more were read than are unknown. */
   readonly scatter?: number;
   /** Of a sweep: what was measured at each frequency. */

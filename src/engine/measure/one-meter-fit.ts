@@ -2,8 +2,9 @@ import type { Warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { junctionStart, logCurrent, logSlope, seriesResistanceWarnings } from './junction.ts';
-import { knownErrorsOf, varianceOf } from './known-errors.ts';
+import { JUNCTION_FIGURES, junctionStart, logCurrent, logSlope, seriesResistanceWarnings } from './junction.ts';
+import { correlationsOf, knownErrorsOf, varianceOf } from './known-errors.ts';
+import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 /** A junction as one voltmeter sees it; ranges by the errors of the instruments. */
@@ -14,6 +15,7 @@ export interface OneMeterFit {
   /** Slope resistance at 0 V, n·kT/(e·Is). */
   readonly zeroBiasResistance: Fitted;
   readonly warnings: readonly Warning[];
+  readonly correlations: readonly FigureCorrelation[];
 }
 
 export interface VoltmeterReading {
@@ -94,6 +96,7 @@ function figuresOf(fit: ReturnType<typeof fitTwice>, Vt: number): OneMeterFit {
       reachOf(),
     ),
     warnings: [...warnings, ...seriesResistanceWarnings(seriesResistance)],
+    correlations: correlationsOf(JUNCTION_FIGURES, covariance, fit.x.length),
   };
 }
 

@@ -1,6 +1,8 @@
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
+import { correlationsOf } from './known-errors.ts';
+import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface ResonancePoint {
@@ -16,6 +18,7 @@ export interface ResonanceFit {
   readonly selfCapacitance: Fitted;
   /** Relative scatter of the frequencies about the fit (one standard deviation). */
   readonly scatter: number;
+  readonly correlations: readonly FigureCorrelation[];
 }
 
 const PICO = 1e-12;
@@ -58,5 +61,6 @@ export function fitResonance(points: readonly ResonancePoint[]): ResonanceFit {
     inductance: fittedLogarithm(fit.x[0], Math.sqrt(fit.covariance[0]), reach),
     selfCapacitance: fitted(fit.x[1] * PICO, Math.sqrt(fit.covariance[3]) * PICO, reach),
     scatter: Math.sqrt(fit.sumOfSquares / fit.degreesOfFreedom),
+    correlations: correlationsOf(['inductance', 'selfCapacitance'], fit.covariance),
   };
 }

@@ -1,12 +1,13 @@
 import type { Warning } from '../facts/warning.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
+import type { MeasuredCorrelation } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type DifferenceCause, likelyCauses } from './causes.ts';
 import { POINTER } from './dial-fit.ts';
 import { type ExplainingSize, explainingSizes } from './explaining-sizes.ts';
-import type { Fitted } from './fitted.ts';
+import { type Fitted, reachOf } from './fitted.ts';
 import { hasEvenDial, type Joint, jointFigures, type Observation } from './joint.ts';
 import {
   type Agreement,
@@ -126,6 +127,13 @@ function resultOf(
   return { measurement, figures, warnings: fit?.warnings ?? [] };
 }
 
+/** The standard error that would give the same range were it known beforehand: few readings do not settle their scatter. */
+function asKnown({ value, standardError, range: [low, high] }: Fitted): number {
+  const reach = low > 0 ? Math.log(high / low) / (2 * reachOf()) : (high - low) / (2 * reachOf() * value);
+  const wider = (reach * value) / standardError;
+  return Number.isFinite(wider) && wider > 1 ? wider * standardError : standardError;
+}
+
 interface DialValues {
   readonly readings: readonly { readonly position: number; readonly frequency: number }[];
 }
@@ -139,16 +147,25 @@ function observationsOf(set: SetDescription, { measurement, figures }: Measureme
     const left = new Set(fit.suspects?.map(({ index }) => index));
     const kept = readings.filter((_, i) => !left.has(i));
     const degrees = kept.length - 2;
-    const standardError = Math.sqrt(
-      (degrees * (fit.scatter ?? 0) ** 2 + POINTER.degrees * POINTER.deviation ** 2) / (degrees + POINTER.degrees),
-    );
+    const whole = degrees + POINTER.degrees;
+    // A scatter that few readings show is not sure itself: their range is Student's.
+    const standardError =
+      (reachOf(whole) / reachOf()) *
+      Math.sqrt((degrees * (fit.scatter ?? 0) ** 2 + POINTER.degrees * POINTER.deviation ** 2) / whole);
     return kept.map(({ position, frequency }) => ({ of: 'dial', coil, position, frequency, standardError }));
   }
-  return figures.flatMap(({ property, path, measured }): Observation[] =>
+  const seen = figures.flatMap(({ name, property, path, measured }) =>
     property && path && measured.value > 0 && Number.isFinite(measured.standardError) && measured.standardError > 0
-      ? [{ of: 'figure', property, path, value: measured.value, standardError: measured.standardError }]
+      ? [{ name, property, path, value: measured.value, standardError: asKnown(measured) }]
       : [],
   );
+  const between = (a: string, b: string): number =>
+    fit?.correlations?.find(({ between: [c, d] }) => (a === c && b === d) || (a === d && b === c))?.correlation ?? 0;
+  const correlations = Float64Array.from({ length: seen.length ** 2 }, (_, k) => {
+    const [i, j] = [Math.floor(k / seen.length), k % seen.length];
+    return i === j ? 1 : between(seen[i].name, seen[j].name);
+  });
+  return seen.length > 0 ? [{ of: 'figures', figures: seen, correlations }] : [];
 }
 
 /** A measured value as a description keeps it, SI. */
@@ -163,11 +180,41 @@ export interface UsedValue {
   readonly date?: string;
 }
 
-/** A figure is taken into the description when readings have narrowed it to less than this share of what was known. */
-const NARROWED = 0.8;
+/** Less is drawn as if each were by itself. */
+const LEAST_CORRELATION = 0.02;
 
 /**
- * What the readings put into the description: every figure that they narrow, by all of them together.
+ * How the errors of the values that readings put into the description go together.
+ * @param options results of the readings
+ * @param used values that they put in
+ * @returns one for each two that do
+ */
+export function usedCorrelations(
+  { joint }: ReadingsResult,
+  used: readonly UsedValue[],
+): readonly MeasuredCorrelation[] {
+  const n = joint.figures.length;
+  const at = used.flatMap(({ path }) => {
+    const i = joint.figures.findIndex((one) => samePath(one.path, path));
+    return i < 0 ? [] : [{ path, i }];
+  });
+  return at.flatMap((first, k) =>
+    at.slice(k + 1).flatMap((second): MeasuredCorrelation[] => {
+      const correlation = joint.correlations[first.i * n + second.i];
+      return Math.abs(correlation) >= LEAST_CORRELATION
+        ? [{ first: first.path, second: second.path, correlation }]
+        : [];
+    }),
+  );
+}
+
+/** A figure is taken into the description when readings have narrowed it to less than this share of what was known. */
+const NARROWED = 0.8;
+/** And one whose error goes together with that of such a figure: without it, what they are together would be lost. */
+const TIED = 0.3;
+
+/**
+ * What the readings put into the description: every figure that they narrow, or tie to such a one, by all of them together.
  * @param options results of the readings
  * @returns measured values with their standard errors
  */
@@ -183,9 +230,14 @@ export function usedValues({ results, joint }: ReadingsResult): readonly UsedVal
     const kinds = [...new Set(own.map(({ kind }) => kind))].join(', ');
     return { method: kinds === '' ? all : kinds, date: own.find(({ date }) => date)?.date ?? dates[0] };
   };
-  const jointly = joint.figures.flatMap(({ property, path, at, before, after }): UsedValue[] => {
-    const isNarrower = after.standardError / after.value < NARROWED * (before.standardError / before.value);
-    if (!isNarrower) return [];
+  const n = joint.figures.length;
+  const isNarrower = joint.figures.map(
+    ({ before, after }) => after.standardError / after.value < NARROWED * (before.standardError / before.value),
+  );
+  const isTied = (i: number): boolean =>
+    isNarrower.some((is, j) => is && j !== i && Math.abs(joint.correlations[i * n + j]) >= TIED);
+  const jointly = joint.figures.flatMap(({ property, path, at, after }, i): UsedValue[] => {
+    if (!isNarrower[i] && !isTied(i)) return [];
     const error = propertyOf(property).isAmount ? after.standardError : after.standardError / after.value;
     return [{ path, property, value: after.value, error, ...(at !== undefined && { at }), ...about(path) }];
   });

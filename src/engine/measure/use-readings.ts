@@ -1,11 +1,12 @@
 import { isRecord } from '../fields/introspect.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
+import { writtenCorrelations } from '../set/correlations.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
 import { formatQuantity } from '../units/format.ts';
 import { propertyOf } from './properties.ts';
 import { type ReadingsProblem, readMeasurements } from './readings.ts';
-import { type ReadingsResult, resultsOf, type UsedValue, usedValues } from './taken-results.ts';
+import { type ReadingsResult, resultsOf, type UsedValue, usedCorrelations, usedValues } from './taken-results.ts';
 
 /** A description with readings in it, and what they say. */
 export interface WithReadings {
@@ -59,6 +60,15 @@ function areNew(readings: readonly unknown[], before: readonly unknown[]): reado
   });
 }
 
+const withLists = (
+  written: WrittenDescription,
+  lists: Readonly<Record<'readings' | 'correlations', readonly unknown[] | undefined>>,
+): WrittenDescription =>
+  Object.entries(lists).reduce<unknown>(
+    (base, [key, list]) => withValueAt(base, [key], list),
+    written,
+  ) as WrittenDescription;
+
 /** Measured values that readings put in go with them: those that still say the method of the readings. */
 function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): WrittenDescription {
   return used.reduce((base, { path, method }) => {
@@ -99,11 +109,11 @@ export function withReadings(
     !given.some((one) => samePath(one, path));
   const used = readings.length > 0 ? usedValues(result).filter((one) => !isTakenOut(one)) : [];
   const gone = usedBefore.filter(({ path }) => !used.some((one) => samePath(one.path, path)));
-  const base = withValueAt(
-    withoutUsed(written, gone),
-    ['readings'],
-    readings.length > 0 ? readings : undefined,
-  ) as WrittenDescription;
+  const together = writtenCorrelations(usedCorrelations(result, used));
+  const base = withLists(withoutUsed(written, gone), {
+    readings: readings.length > 0 ? readings : undefined,
+    correlations: together.length > 0 ? together : undefined,
+  });
   return {
     ok: true,
     written: used.reduce((base, one) => withValueAt(base, one.path, writtenValue(one)), base),

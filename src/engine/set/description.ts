@@ -10,6 +10,7 @@ import { load } from '../kinds/loads/load-schema.ts';
 import { tuning } from '../kinds/tunings/tuning-schema.ts';
 import { assumed } from './assumed.ts';
 import { bands } from './band-schema.ts';
+import { correlations } from './correlations.ts';
 import { ear, place } from './place.ts';
 import { recording, scenes } from './scenes.ts';
 import { keep, wants } from './wants.ts';
@@ -40,6 +41,7 @@ export const description = object({
   scenes: v.optional(scenes),
   recording: v.optional(recording),
   readings: v.optional(list('set.readings', 'readings', v.unknown(), { max: MOST_READINGS_KEPT })),
+  correlations: v.optional(correlations),
 });
 
 /** A description as read: plain SI numbers, defaults filled in. What the engine calls a set. */

@@ -98,7 +98,7 @@ export function deviceSpreads({ id, given, measured = {}, model }: KnownDevice):
     one('saturation current', about('current', 'saturationCurrent'), (saturationCurrent) => ({ saturationCurrent })),
     {
       ...one('ideality', about('ideality', 'ideality'), (ideality) => ({ ideality })),
-      follows: { other: 'saturation current', correlation: ALIKE } as const,
+      follows: [{ other: 'saturation current', share: ALIKE }] as const,
     },
   ];
   if (model.law.seriesResistance > 0)

@@ -36,6 +36,12 @@ export type PartInput =
   | 'sensitivity'
   | 'transformer loss';
 
+/** A share of another's own deviate, −1 to 1: with one alone, the correlation. Squares add up to 1 at most. */
+export interface Following {
+  readonly other: PartInput | 'ground';
+  readonly share: Ratio;
+}
+
 /** One unmeasured figure of a set: how it is spread, what would settle it, and what it changes in the parts. */
 export interface SetInput {
   readonly id: PartInput;
@@ -47,6 +53,6 @@ export interface SetInput {
   readonly adds?: true;
   /** Where it only moves stations along the dial: tuned in again they are as loud. */
   readonly moves?: 'dial';
-  /** What is drawn together with it, and its correlation with that, −1 to 1; left out: drawn by itself. */
-  readonly follows?: { readonly other: PartInput | 'ground'; readonly correlation: Ratio };
+  /** What it is drawn together with: its shares of the deviates of others, its own makes up the rest; none: by itself. */
+  readonly follows?: readonly Following[];
 }

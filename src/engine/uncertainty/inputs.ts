@@ -4,18 +4,23 @@ import { coilSpreads } from './coil-spreads.ts';
 import { detectorSpreads } from './detector-spreads.ts';
 import type { SetInput } from './input.ts';
 import { loadSpreads } from './load-spreads.ts';
+import { measuredTogether } from './measured-together.ts';
 import { outdoorSpreads } from './outdoor-spreads.ts';
 import { valueAtDeviate } from './spread.ts';
 import { tuningSpreads } from './tuning-spreads.ts';
 
 /** Everything about a set's parts that is not measured; what is measured is not in it, or only with a meter's error. */
-export const setInputs = (circuit: SetCircuit): readonly SetInput[] => [
-  ...outdoorSpreads(circuit.set),
-  ...coilSpreads(circuit),
-  ...tuningSpreads(circuit),
-  ...detectorSpreads(circuit.set, circuit.detector),
-  ...loadSpreads(circuit.set),
-];
+export const setInputs = (circuit: SetCircuit): readonly SetInput[] =>
+  measuredTogether(
+    [
+      ...outdoorSpreads(circuit.set),
+      ...coilSpreads(circuit),
+      ...tuningSpreads(circuit),
+      ...detectorSpreads(circuit.set, circuit.detector),
+      ...loadSpreads(circuit.set),
+    ],
+    circuit,
+  );
 
 /** The changes that a set of values makes, together. */
 export function changesFor(inputs: readonly SetInput[], deviate: (input: SetInput) => number): PartChanges {

@@ -61,7 +61,7 @@ const SOIL_BY_GROUND = -0.5;
 function soilByGround(set: SetDescription, soil: Spread): SetInput['follows'] {
   const half = (spread: Spread): number => Math.log(spread.high / spread.low) / 2;
   const correlation = (SOIL_BY_GROUND * half(groundSpread(set.place))) / half(soil);
-  return { other: 'ground', correlation: Math.max(-1, correlation) };
+  return [{ other: 'ground', share: Math.max(-1, correlation) }];
 }
 
 const contact = (spread: Spread): SetInput => ({

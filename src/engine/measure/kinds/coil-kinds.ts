@@ -33,8 +33,8 @@ export const resonance = measurement({
   cautions: [],
   warnings: [],
   fit({ points }) {
-    const { scatter, ...figures } = fitResonance(points);
-    return { figures, scatter, warnings: [] };
+    const { scatter, correlations, ...figures } = fitResonance(points);
+    return { figures, scatter, correlations, warnings: [] };
   },
 });
 

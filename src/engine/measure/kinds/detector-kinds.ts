@@ -24,8 +24,8 @@ export const detector = measurement({
   cautions: ['detector.lead-sulphide'],
   warnings: ['measure.series-resistance-unseen'],
   fit({ points, temperature }) {
-    const { scatter, warnings, ...figures } = fitDetector(points, temperature);
-    return { figures, scatter, warnings };
+    const { scatter, warnings, correlations, ...figures } = fitDetector(points, temperature);
+    return { figures, scatter, warnings, correlations };
   },
 });
 
@@ -49,8 +49,8 @@ export const detectorLeakage = measurement({
   cautions: ['detector.lead-sulphide'],
   warnings: ['measure.series-resistance-unseen', 'measure.leakage-unseen'],
   fit({ points, temperature, ...errors }) {
-    const { scatter, warnings, ...figures } = fitLeakage(points, temperature, errors);
-    return { figures, scatter, warnings };
+    const { scatter, warnings, correlations, ...figures } = fitLeakage(points, temperature, errors);
+    return { figures, scatter, warnings, correlations };
   },
 });
 
@@ -71,8 +71,8 @@ export const detectorVoltmeter = measurement({
   cautions: ['detector.lead-sulphide'],
   warnings: ['measure.series-resistance-unseen', 'measure.scatter-above-errors'],
   fit({ points, ...bench }) {
-    const { warnings, ...figures } = fitVoltmeter(points, bench);
-    return { figures, warnings };
+    const { warnings, correlations, ...figures } = fitVoltmeter(points, bench);
+    return { figures, warnings, correlations };
   },
 });
 
@@ -94,7 +94,7 @@ export const detectorBridge = measurement({
   cautions: ['detector.lead-sulphide'],
   warnings: ['measure.series-resistance-unseen', 'measure.scatter-above-errors'],
   fit({ points, ...bench }) {
-    const { warnings, ...figures } = fitBridge(points, bench);
-    return { figures, warnings };
+    const { warnings, correlations, ...figures } = fitBridge(points, bench);
+    return { figures, warnings, correlations };
   },
 });

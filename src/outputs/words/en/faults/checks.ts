@@ -1,5 +1,13 @@
 import type { BuiltSet } from '../../../../engine/built/built-set.ts';
-import { type Check, DIAL_AS, HEARD_AS, type PossibleCheck, WIDTH_AS } from '../../../../engine/faults/checks.ts';
+import {
+  type Check,
+  DIAL_AS,
+  HEARD_AS,
+  ohmCutsOf,
+  type PossibleCheck,
+  VOLT_CUTS,
+  WIDTH_AS,
+} from '../../../../engine/faults/checks.ts';
 import type { SignCode } from '../../../../engine/faults/fault.ts';
 import { isReadAtMiddle, type OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
@@ -38,6 +46,7 @@ const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
     `across the terminals for the ${load}, with the ${load} disconnected, negative lead on earth`,
   'capacitor-to-coil': () => 'from the tuning capacitor’s live terminal to the far end of the coil',
   'capacitor-alone': () => 'across the tuning capacitor with one lead off, turned through its whole travel',
+  'earth-lead': () => 'along the earth lead, from its plug to the clamp in the ground',
   phones: () => 'across the plugs of the phones by themselves',
   primary: () => 'across the transformer’s winding on the detector’s side, with one lead off',
   secondary: (load) => `across the transformer’s winding on the side of the ${load}, with one lead off`,
@@ -62,6 +71,10 @@ const signTexts: Readonly<Record<SignCode, string>> = {
   'click-from-cell': 'Hold the phones away from the ears and touch their plugs with a 1.5 V cell: do they click?',
   'louder-with-other-phones': 'Plug in other phones: is it much louder?',
   'louder-with-other-detector': 'Connect another detector in place of this one: is it much louder?',
+  'louder-with-by-pass-off': 'Take one wire of the by-pass capacitor off: is it louder or brighter?',
+  'louder-with-capacitor-bridged': 'Hold a good capacitor across each fixed one in turn: is it much louder?',
+  'buzz-from-input': 'With the volume low, touch the amplifier’s input with a finger: does it buzz?',
+  'switch-at-earth': 'Look at the lightning switch: does it stand at earth?',
   'hiss-at-full-volume': 'Turn the volume up: does the amplifier hiss?',
   'heater-glows': 'Does the heater glow?',
   'swings-within-minutes': 'Does the loudness rise and fall within minutes?',
@@ -127,16 +140,15 @@ export function answerHelp({ kind }: Check): string {
   }
 }
 
-const LOWEST_OHMS = -0.75;
-const LOWEST_VOLTS = -3.75;
+/** Where one answer about a resistance or voltage ends and the next begins. */
+const edgeOf = (check: Metered, k: number): string =>
+  check.kind === 'ohms' ? ohms(ohmCutsOf(check.place)[k]) : formatQuantity(VOLT_CUTS[k], 'voltage', 2);
 
-/** Where one answer about a resistance or voltage ends and the next begins, half a decade apart. */
-const edgeOf = (kind: 'resistance' | 'voltage', k: number): string =>
-  kind === 'resistance' ? ohms(10 ** (LOWEST_OHMS + 0.5 * k)) : formatQuantity(10 ** (LOWEST_VOLTS + 0.5 * k), kind, 2);
+type Metered = Extract<Check, { readonly kind: 'ohms' | 'volts' }>;
 
-const half = (kind: 'resistance' | 'voltage', k: number, most: number): string => {
-  if (k === 0) return `under ${edgeOf(kind, 0)}`;
-  return k >= most ? `over ${edgeOf(kind, k - 1)}` : `${edgeOf(kind, k - 1)} to ${edgeOf(kind, k)}`;
+const stretch = (check: Metered, k: number, most: number): string => {
+  if (k === 0) return `under ${edgeOf(check, 0)}`;
+  return k >= most ? `over ${edgeOf(check, k - 1)}` : `${edgeOf(check, k - 1)} to ${edgeOf(check, k)}`;
 };
 
 /** One answer of a check: "1.8 Ω to 5.6 Ω", "faint", "yes". */
@@ -149,9 +161,9 @@ export function answerText({ check, answers }: PossibleCheck, answer: number): s
     case 'width':
       return WIDTH_TEXTS[WIDTH_AS[answer]];
     case 'volts':
-      return half('voltage', answer, answers - 1);
+      return stretch(check, answer, answers - 1);
     case 'ohms':
-      return answer === answers - 1 ? 'open' : half('resistance', answer, answers);
+      return answer === answers - 1 ? 'open' : stretch(check, answer, answers);
     case 'sign':
       return answer === 1 ? 'yes' : 'no';
   }
@@ -185,11 +197,12 @@ const DIAL_TEXTS: Readonly<Record<(typeof DIAL_AS)[number], string>> = {
 };
 
 /** Readings between two of a check's answers: "under 5.6 Ω", "5.6 Ω to 1.8 kΩ", "over 18 kΩ or open". */
-function readingsText(kind: 'resistance' | 'voltage', [first, last]: readonly [number, number], top: number): string {
-  const edge = (k: number): string => edgeOf(kind, k);
-  const isOpen = kind === 'resistance' && last === top;
+function readingsText(check: Metered, [first, last]: readonly [number, number], top: number): string {
+  const edge = (k: number): string => edgeOf(check, k);
+  const isOhms = check.kind === 'ohms';
+  const isOpen = isOhms && last === top;
   if (first === top && isOpen) return 'open';
-  const highest = kind === 'resistance' ? top - 1 : top;
+  const highest = isOhms ? top - 1 : top;
   const ends = Math.min(last, highest);
   if (first === 0 && ends === highest) return isOpen ? 'any reading, or open' : 'any reading, not open';
   const readings =
@@ -234,8 +247,7 @@ export function answersText(
 ): string {
   const { check, answers: count } = possible;
   const [first, last] = answers;
-  if (check.kind === 'volts') return readingsText('voltage', answers, count - 1);
-  if (check.kind === 'ohms') return readingsText('resistance', answers, count - 1);
+  if (check.kind === 'volts' || check.kind === 'ohms') return readingsText(check, answers, count - 1);
   if (check.kind === 'dial' && reading !== undefined) return dialTextAbout(reading, answers);
   const each = Array.from({ length: last - first + 1 }, (_, k) => answerText(possible, first + k));
   return check.kind === 'loudness' && each.length > 2 ? `${each[0]} to ${each[each.length - 1]}` : each.join(' or ');

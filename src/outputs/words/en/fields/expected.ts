@@ -25,6 +25,7 @@ const LISTS: { readonly [L in ListOf]: { readonly list: string; readonly one: st
   assumed: { list: 'a list of places of the description', one: 'place', other: 'places' },
   scenes: { list: 'a list of scenes', one: 'scene', other: 'scenes' },
   readings: { list: 'a list of measurements', one: 'measurement', other: 'measurements' },
+  correlations: { list: 'a list of correlations', one: 'correlation', other: 'correlations' },
   formers: { list: 'a list of formers', one: 'former', other: 'formers' },
   reels: { list: 'a list of reels of wire', one: 'reel', other: 'reels' },
   capacitors: { list: 'a list of capacitors', one: 'capacitor', other: 'capacitors' },

@@ -20,7 +20,7 @@ import { sceneFields } from './scenes.ts';
 import { setFields } from './set.ts';
 import type { FieldText } from './texts-of.ts';
 import { tuningFields } from './tuning.ts';
-import { assumedFields, bandFields, keepFields, wantFields } from './wants.ts';
+import { assumedFields, bandFields, correlationFields, keepFields, wantFields } from './wants.ts';
 
 /** Label and explanation of every field. */
 export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
@@ -52,6 +52,7 @@ export const FIELDS: { readonly [Id in FieldId]: FieldText } = {
   ...formerFields,
   ...limitsFields,
   ...assumedFields,
+  ...correlationFields,
 };
 
 /** What a field is called, on its editor and in the published schema. */

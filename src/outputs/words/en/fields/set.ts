@@ -24,6 +24,10 @@ export const setFields: TextsOf<'set'> = {
     label: 'Readings',
     help: 'Measurements as they were read, kept beside the values that follow from them.',
   },
+  'set.correlations': {
+    label: 'Correlations',
+    help: 'How the errors of measured values from the same readings go together.',
+  },
   'set.place': { label: 'Place' },
   'set.aerial': { label: 'Aerial' },
   'set.earth': { label: 'Earth' },

@@ -26,4 +26,12 @@ export const bandFields: TextsOf<'band'> = {
 
 export const assumedFields: TextsOf<'assumed'> = { 'assumed.place': { label: 'Place of the description' } };
 
+export const correlationFields: TextsOf<'correlation'> = {
+  'correlation.figure': {
+    label: 'Measured value',
+    help: 'Its place in the description, such as "coils[0].inductance".',
+  },
+  'correlation.value': { label: 'Correlation' },
+};
+
 export const keepFields: TextsOf<'keep'> = { 'keep.part': { label: 'Part or place' } };

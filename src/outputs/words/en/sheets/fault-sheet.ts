@@ -19,6 +19,7 @@ const OFF_THE_SET: Readonly<
 > = {
   phones: { step: 'Leads: at the plugs.', cells: ['one plug', 'the other plug'] },
   'leads-apart': { step: 'Leads: the two leads, off the set.', cells: ['aerial lead', 'earth lead'] },
+  'earth-lead': { step: 'Leads: at the two ends of the earth lead, off the set.', cells: ['plug', 'clamp'] },
 };
 
 interface StepNotes {
