@@ -312,8 +312,15 @@ export { type Fields, fieldEntries, type ReadingField, type ScalarField } from '
 export { type ReadingsProblem, type ReadingsRead, readMeasurements, readReadings } from './measure/readings.ts';
 export { ringingOf } from './measure/record.ts';
 export { fitResonance } from './measure/resonance-fit.ts';
+export {
+  type AudioSpectrum,
+  audioSpectrum,
+  besidePredicted,
+  type SpectrumBeside,
+} from './measure/sound-card/audio-spectrum.ts';
 export { calculatedImpedance } from './measure/sound-card/calculated-impedance.ts';
 export { impedanceSweep, type ThreeStates } from './measure/sound-card/impedance-sweep.ts';
+export { type AudioPickup, predictedAudio } from './measure/sound-card/predicted-audio.ts';
 export { playedSamples, tonePlan } from './measure/sound-card/tone-plan.ts';
 export {
   type CardRecording,

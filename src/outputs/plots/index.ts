@@ -1,3 +1,4 @@
+export { type AudioSpectra, audioSpectrumCurve } from './audio-spectrum.ts';
 export { type BandPlot, bandResponse, bandText } from './band.ts';
 export { type CoveragePlot, coverage } from './coverage.ts';
 export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
@@ -7,8 +8,7 @@ export {
   isNearZero,
   MOST_COMPARED,
 } from './detectors-compared.ts';
-export { dialsCompared, dialsOf, dialsReadout } from './dials-compared.ts';
-
+export { dialsCompared, dialsCompared, dialsOf, dialsOf, dialsReadout } from './dials-compared.ts';
 export type { PlotSize } from './frame.ts';
 export { heardWhen } from './heard-when.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';

@@ -10,6 +10,7 @@ import { MeasureChoice } from './MeasureChoice.tsx';
 import { MeasureResult } from './MeasureResult.tsx';
 import type { OfferAnswer, OfferQuestion } from './measure.worker.ts';
 import { newMeasureWorker, useFit } from './measure-answers.ts';
+import { AudioBesidePredicted } from './sound-card/AudioBesidePredicted.tsx';
 import { cardKey, draftKey } from './written-readings.ts';
 import './measure.css';
 
@@ -59,6 +60,7 @@ export function Measure({ set }: { readonly set: SetDescription }) {
         <p class="quiet">{texts.pickOne}</p>
       )}
       <MeasureResult card={card} set={set} measured={answer?.measured ?? []} fit={fit} />
+      {has.includes('sound card') && <AudioBesidePredicted set={set} station={station} />}
     </section>
   );
 }

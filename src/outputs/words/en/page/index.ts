@@ -1,5 +1,6 @@
 /** What the page says, a file for each view or group of widgets. */
 export { assumedWords } from './assumed.ts';
+export { audioSpectrumPlot, audioSpectrumWords } from './audio-spectrum.ts';
 export { bandSwitchWords } from './band-switch.ts';
 export { beginWords } from './begin.ts';
 export {
