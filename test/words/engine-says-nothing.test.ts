@@ -22,6 +22,7 @@ const VOCABULARY: Readonly<Record<string, string>> = {
   'uncertainty/hearing-spreads.ts': 'citations',
   'uncertainty/coil-spreads.ts': 'citations',
   'uncertainty/load-spreads.ts': 'citations',
+  'uncertainty/measured-together.ts': 'ids of inputs',
   'uncertainty/outdoor-spreads.ts': 'citations',
   'uncertainty/spread.ts': 'citations',
   'uncertainty/tuning-spreads.ts': 'citations',

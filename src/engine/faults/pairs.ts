@@ -26,12 +26,12 @@ const MORE_FAULTS = 0.3;
 /** Cases of each pair, and how many pairs are planted. */
 const CASES = 12;
 const PLANTED = 12;
-/** Pairs whose cases a model keeps, the latest: enough to go a few answers back. */
-const PAIRS_KEPT = 4 * PLANTED;
+/** Pairs whose cases a model keeps, the latest: enough for several searches. */
+const PAIRS_KEPT = 20 * PLANTED;
 /** Pairs are planted only where a first estimate gives them this share beside single faults. */
 const WORTH_PLANTING = 0.05;
 /** And each of them this share of its own: far less than is shown. */
-const LEAST_ESTIMATE = 0.004;
+const LEAST_ESTIMATE = 0.01;
 /** A single fault of fewer cases is weighed too lightly beside a pair. */
 const LEAST_CASES = 6;
 const LEAST_SHOWN = 0.02;

@@ -1,6 +1,7 @@
 import type { Warning } from '../facts/warning.ts';
 import { type LeastSquaresFit, leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
+import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import {
   JUNCTION_FIGURES,
@@ -9,8 +10,6 @@ import {
   logCurrent,
   seriesResistanceWarnings,
 } from './junction.ts';
-import { correlationsOf } from './known-errors.ts';
-import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent } from './unfit.ts';
 
 export interface DetectorFit {

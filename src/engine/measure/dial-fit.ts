@@ -1,9 +1,8 @@
 import { type Warning, warning } from '../facts/warning.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { studentTails } from '../numerics/student-t.ts';
+import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, reachOf } from './fitted.ts';
-import { correlationsOf } from './known-errors.ts';
-import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface DialReading {

@@ -1,7 +1,6 @@
 import { type Warning, warning } from '../facts/warning.ts';
 import type { LeastSquaresFit } from '../numerics/levenberg-marquardt.ts';
 import { normalQuantile } from '../numerics/normal.ts';
-import type { FigureCorrelation } from './measurement.ts';
 
 /**
  * The 95 % point of χ² for ν degrees of freedom, infinite without any. Wilson and Hilferty, The distribution of
@@ -30,27 +29,6 @@ export function knownErrorsOf({ gram, sumOfSquares, degreesOfFreedom, x }: Least
     errors: Float64Array.from(x, (_, j) => Math.sqrt(covariance[j * x.length + j])),
     warnings,
   };
-}
-
-/**
- * How the errors of a fit's unknowns go together.
- * @param names of the unknowns, in their order: all, or the first of them
- * @param covariance row by row
- * @param n unknowns in all
- * @returns one for each two of them
- */
-export function correlationsOf(
-  names: readonly string[],
-  covariance: ArrayLike<number>,
-  n = names.length,
-): readonly FigureCorrelation[] {
-  return names.flatMap((first, i) =>
-    names.slice(i + 1).flatMap((second, k): FigureCorrelation[] => {
-      const j = i + 1 + k;
-      const correlation = covariance[i * n + j] / Math.sqrt(covariance[i * n + i] * covariance[j * n + j]);
-      return Number.isFinite(correlation) ? [{ between: [first, second], correlation }] : [];
-    }),
-  );
 }
 
 /** Variance of Σ gradient·unknown. */

@@ -1,6 +1,7 @@
 import { type Warning, warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
+import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import {
   JUNCTION_FIGURES,
@@ -9,8 +10,7 @@ import {
   junctionStart,
   seriesResistanceWarnings,
 } from './junction.ts';
-import { correlationsOf, varianceOf } from './known-errors.ts';
-import type { FigureCorrelation } from './measurement.ts';
+import { varianceOf } from './known-errors.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface LeakageFit {

@@ -2,6 +2,7 @@ import type { CautionCode } from '../facts/cautions.ts';
 import type { Warning, WarningCode } from '../facts/warning.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import type { SuspectReading } from './dial-fit.ts';
+import type { FigureCorrelation } from './figure-correlations.ts';
 import type { Fitted } from './fitted.ts';
 import type { Fields, ValuesOf } from './reading-fields.ts';
 
@@ -65,12 +66,6 @@ export interface ImpedanceReading {
   readonly resistance: number;
   readonly reactance: number;
   readonly standardError: number;
-}
-
-/** Two figures of one fit by their names, and the correlation of their errors, −1 to 1. */
-export interface FigureCorrelation {
-  readonly between: readonly [string, string];
-  readonly correlation: number;
 }
 
 /** What readings say. */

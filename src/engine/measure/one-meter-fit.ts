@@ -1,10 +1,10 @@
 import type { Warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
+import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import { JUNCTION_FIGURES, junctionStart, logCurrent, logSlope, seriesResistanceWarnings } from './junction.ts';
-import { correlationsOf, knownErrorsOf, varianceOf } from './known-errors.ts';
-import type { FigureCorrelation } from './measurement.ts';
+import { knownErrorsOf, varianceOf } from './known-errors.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 /** A junction as one voltmeter sees it; ranges by the errors of the instruments. */

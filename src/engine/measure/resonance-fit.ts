@@ -1,8 +1,7 @@
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
+import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, fittedLogarithm, reachOf } from './fitted.ts';
-import { correlationsOf } from './known-errors.ts';
-import type { FigureCorrelation } from './measurement.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface ResonancePoint {

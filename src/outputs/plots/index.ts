@@ -1,4 +1,3 @@
-export { type AudioSpectra, audioSpectrumCurve } from './audio-spectrum.ts';
 export { type BandPlot, bandResponse, bandText } from './band.ts';
 export { type CoveragePlot, coverage } from './coverage.ts';
 export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
@@ -20,5 +19,6 @@ export { readingsFit } from './readings-fit.ts';
 export { type ResonancePlot, resonanceCurve, resonanceText } from './resonance.ts';
 export { resonancesCompared, resonancesOf, resonancesReadout } from './resonances-compared.ts';
 export { MOST_SETS } from './set-looks.ts';
+export { type AudioSpectra, audioSpectrumCurve } from './spectrum-beside.ts';
 export { detectorPlot, qPlots } from './station-plots.ts';
 export { tradeOff } from './trade-off.ts';

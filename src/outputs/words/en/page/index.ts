@@ -1,6 +1,5 @@
 /** What the page says, a file for each view or group of widgets. */
 export { assumedWords } from './assumed.ts';
-export { audioSpectrumPlot, audioSpectrumWords } from './audio-spectrum.ts';
 export { bandSwitchWords } from './band-switch.ts';
 export { beginWords } from './begin.ts';
 export {
@@ -24,6 +23,7 @@ export { heardWhenWords, logWords } from './log.ts';
 export { measureView, readingUnit } from './measure.ts';
 export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
 export { readingWords } from './reading.ts';
+export { audioSpectrumPlot, audioSpectrumWords } from './recorded-audio.ts';
 export { setWords, sideWords, stationFrequency } from './set.ts';
 export { keptBoxWords, keptPlaceWords, shelfWords } from './shelf.ts';
 export { dialogWords, handbookWords, headerWords, widgetWords } from './shell.ts';

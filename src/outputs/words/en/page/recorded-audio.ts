@@ -68,11 +68,11 @@ export const audioSpectrumWords = {
   level: (difference: number | undefined, range: readonly [number, number] | undefined): string => {
     if (difference === undefined)
       return 'The level itself is not known without a calibration: recording and prediction are drawn with the same mean level, and only their shapes are compared.';
-    const said = `Recorded ${formatNumber(Math.abs(difference), 2)} dB ${difference < 0 ? 'below' : 'above'} the prediction.`;
-    if (!range) return said;
+    const sentence = `Recorded ${formatNumber(Math.abs(difference), 2)} dB ${difference < 0 ? 'below' : 'above'} the prediction.`;
+    if (!range) return sentence;
     const [low, high] = range;
     const isWithin = difference >= low && difference <= high;
-    return `${said} That is ${isWithin ? 'within' : 'outside'} the 90 % range of the prediction, ${signed(low)} to ${signed(high)}.`;
+    return `${sentence} That is ${isWithin ? 'within' : 'outside'} the 90 % range of the prediction, ${signed(low)} to ${signed(high)}.`;
   },
   shape: ({ scatter, shape }: SpectrumBeside): string => {
     const worst = shape.reduce((a, b) => (Math.abs(b.level) > Math.abs(a.level) ? b : a));
