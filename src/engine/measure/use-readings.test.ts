@@ -57,3 +57,32 @@ test('a measured value that was taken out stays out when other readings come or 
   expect(earth(readingsIn(more.written, again).written)).toBeDefined();
   expect(earth(readingsIn(more.written, [ofEarth('56.5 Ω'), ofAerial]).written)).toBeDefined();
 });
+
+test('the whole sweep of an analyser stays with the set, and says the same when the description is read again', () => {
+  const [L, C, reference] = [220e-6, 4e-12, 50];
+  const frequencies = Array.from({ length: 61 }, (_, i) => 2e5 * 8 ** (i / 60));
+  const rows = frequencies.map((f) => {
+    const w = 2 * Math.PI * f;
+    const [re, im] = [2 + 8 * (f / 1e6), (w * L) / (1 - w * w * L * C)];
+    const below = (re + reference) ** 2 + im ** 2;
+    const gamma = [((re - reference) * (re + reference) + im ** 2) / below, (2 * reference * im) / below];
+    return [f, ...gamma.map((part) => part.toFixed(7))].join(' ');
+  });
+  const reading = {
+    kind: 'analyser-coil',
+    coil: 'main',
+    date: '2026-11-30',
+    file: `# Hz S RI R 50\n${rows.join('\n')}\n`,
+  };
+  const { written, result } = readingsIn(demo, [reading]);
+  expect(written.readings).toEqual([reading]);
+  const again = readValue(written);
+  if (!again.ok) throw new Error(JSON.stringify(again.problems));
+  const second = withReadings(again.set, again.written, again.written.readings!);
+  if (!second.ok) throw new Error(JSON.stringify(second.problems));
+  const sweeps = [result, second.result].map(({ results }) => results[0].measurement.fit!.sweep!);
+  expect(sweeps[0]).toHaveLength(frequencies.length);
+  expect(sweeps[1]).toEqual(sweeps[0]);
+  expect(valueAtPath(written, ['coils', 0, 'measured', 'inductance', 'method'])).toBe('analyser-coil');
+  expect(valueAtPath(written, ['coils', 0, 'measured', 'inductance', 'date'])).toBe('2026-11-30');
+});
