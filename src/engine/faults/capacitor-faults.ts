@@ -181,6 +181,7 @@ function fixedFaults({ parts, circuit }: BuiltSet): PartFault[] {
         remedy: 'replace-capacitor',
         change: (planted) => ({
           ...planted,
+          fixedCapacitor: 0.2,
           circuit: withLeak(planted.circuit, part, [element.from, element.to], 0.2),
         }),
       },

@@ -3,7 +3,7 @@ import { PART } from '../network/part-ids.ts';
 import { normalShare } from '../numerics/normal.ts';
 import type { Decibels, Degrees, Ohms, Volts } from '../units/quantities.ts';
 import type { FaultCaution, PartFault, SignCode } from './fault.ts';
-import { leadsMatter, type OhmPlace, OVERLOAD, placesThroughDetector } from './ohmmeter.ts';
+import { leadsMatter, type OhmPlace, OVERLOAD, placesThroughDetector, seriesCapacitorsOf } from './ohmmeter.ts';
 import type { SetShows, TestBench } from './shown.ts';
 
 /** How loud a station is, at its loudest: the words of reception, and one more between the last two. */
@@ -147,7 +147,7 @@ const USUAL_SIGN: Readonly<Partial<Record<SignCode, number>>> = {
 const ELSE_SIGN = 0.04;
 
 /** Places whose part must be taken off at one end, and how long that takes, min. */
-const LIFTED: ReadonlySet<OhmPlace> = new Set(['capacitor-alone', 'primary', 'secondary']);
+const LIFTED: ReadonlySet<OhmPlace> = new Set(['capacitor-alone', 'primary', 'secondary', 'fixed-capacitor']);
 
 /** Minutes that a reading takes; the far end of the earth lead is out of doors. */
 const ohmsEffort = (place: OhmPlace): number =>
@@ -161,11 +161,6 @@ const isOnMains = ({ set: { load } }: BuiltSet): boolean => load.kind === 'ampli
 
 /** Whether the direct voltage may be measured: never on equipment that is live. */
 export const hasVolts = (built: BuiltSet): boolean => !isOnMains(built);
-
-/** A fixed capacitor that the signal passes: another across it takes its place where it is open. */
-const hasSeriesCapacitor = (built: BuiltSet): boolean =>
-  !isOnMains(built) &&
-  [...built.parts.values()].some(({ id, values }) => values.kind === 'capacitor' && id !== PART.byPass);
 
 export function signsOf(built: BuiltSet): readonly SignCode[] {
   const { set, circuit, parts } = built;
@@ -189,7 +184,7 @@ export function signsOf(built: BuiltSet): readonly SignCode[] {
     ['louder-with-other-phones', true],
     ['louder-with-other-detector', true],
     ['louder-with-by-pass-off', parts.has(PART.byPass) && !isOnMains(built)],
-    ['louder-with-capacitor-bridged', hasSeriesCapacitor(built)],
+    ['louder-with-capacitor-bridged', seriesCapacitorsOf(built).length > 0 && !isOnMains(built)],
     ['buzz-from-input', load.kind === 'amplifier' && !isOnMains(built)],
     ['switch-at-earth', circuit.aerial !== undefined],
     ['hiss-at-full-volume', load.kind === 'amplifier'],

@@ -184,6 +184,7 @@ describe('every example', () => {
     expect(ids.includes('sign:louder-with-other-wire')).toBe(!isLoop);
     expect(ids.includes('ohms:leads-apart')).toBe(!isLoop);
     expect(ids.includes('ohms:earth-lead')).toBe(!isLoop);
+    expect(ids.includes('ohms:fixed-capacitor')).toBe(ids.includes('sign:louder-with-capacitor-bridged'));
     expect(ids.includes('sign:switch-at-earth')).toBe(!isLoop);
     expect(ids.includes('sign:buzz-from-input')).toBe(load.kind === 'amplifier');
     expect(ids.includes('sign:louder-with-by-pass-off')).toBe(load.bypass > 0);

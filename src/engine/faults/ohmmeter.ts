@@ -2,6 +2,7 @@ import type { BuiltSet } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { AERIAL } from '../kinds/arrangements/assembly.ts';
 import { type Circuit, EARTH, type Element, valueAt } from '../network/elements.ts';
+import type { PartId } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
 import { root } from '../numerics/roots.ts';
@@ -27,7 +28,8 @@ export type OhmPlace =
   | 'primary'
   | 'secondary'
   | 'leads-apart'
-  | 'earth-lead';
+  | 'earth-lead'
+  | 'fixed-capacitor';
 
 /** An ohmmeter is a voltage behind a resistance. */
 export interface Meter {
@@ -72,6 +74,14 @@ const isUnplugged = ({ owner: { part, role } }: Branch): boolean =>
   (part === PART.earth && role === 'earth') ||
   (part === PART.load && (role === 'transducer' || role === 'cord'));
 
+/**
+ * Fixed capacitors that the signal passes.
+ * @param built the set
+ * @returns their parts; the by-pass is none
+ */
+export const seriesCapacitorsOf = ({ parts }: Pick<BuiltSet, 'parts'>): readonly PartId[] =>
+  [...parts.values()].flatMap(({ id, values }) => (values.kind === 'capacitor' && id !== PART.byPass ? [id] : []));
+
 /** Which readings can be taken of a set. */
 export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlace[] {
   const { assembly } = circuit;
@@ -89,6 +99,7 @@ export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlac
   // An ohmmeter's voltage is no good for a crystal, and nothing passes it; an amplifier's input is not a winding.
   if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') places.push('phones');
   if (parts.has(PART.transformer)) places.push('primary', 'secondary');
+  if (seriesCapacitorsOf({ parts }).length > 0) places.push('fixed-capacitor');
   return places;
 }
 
@@ -184,6 +195,7 @@ export function ohmReadings(
     if (place === 'capacitor-alone') return planted.capacitorLeak;
     if (place === 'leads-apart') return planted.leadsApart;
     if (place === 'earth-lead') return planted.earthLead;
+    if (place === 'fixed-capacitor') return planted.fixedCapacitor;
     return whole(place);
   });
 }

@@ -20,6 +20,8 @@ export interface Planted {
   readonly leadsApart: Ohms;
   /** Along the earth's lead, off the set; infinite where it is broken. */
   readonly earthLead: Ohms;
+  /** Across each fixed capacitor with one wire off: the lowest of them. */
+  readonly fixedCapacitor: Ohms;
   /** Across the tuning capacitor by itself, at its worst place. */
   readonly capacitorLeak: Ohms;
   /** With the power off a heater is cold. */
@@ -40,6 +42,7 @@ export const sound = (circuit: SetCircuit): Planted => ({
   touchesFrom: 1,
   leadsApart: Number.POSITIVE_INFINITY,
   earthLead: LEAD,
+  fixedCapacitor: Number.POSITIVE_INFINITY,
   capacitorLeak: Number.POSITIVE_INFINITY,
   isCold: circuit.detector.kind === 'thermionic',
 });

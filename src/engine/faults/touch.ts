@@ -4,7 +4,7 @@ import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
 import type { Check } from './checks.ts';
 import type { SignCode } from './fault.ts';
-import { type OhmPlace, portOfPlace } from './ohmmeter.ts';
+import { type OhmPlace, portOfPlace, seriesCapacitorsOf } from './ohmmeter.ts';
 import { PHONES } from './planting.ts';
 
 /** What of a set a check touches: where the meter's leads go, and which parts are tapped, turned, moved or replaced. */
@@ -46,7 +46,7 @@ export function touchOf(check: Check, built: BuiltSet): TouchPoints {
 }
 
 function leadsOf(place: OhmPlace, built: BuiltSet): TouchPoints['leads'] {
-  const whole = WHOLE[place];
+  const whole = place === 'fixed-capacitor' ? { part: seriesCapacitorsOf(built)[0], side: undefined } : WHOLE[place];
   if (whole) {
     const terminals = built.parts.get(whole.part)?.terminals ?? [];
     const own = whole.side ? terminals.filter(({ side }) => side === whole.side) : terminals;
@@ -108,9 +108,7 @@ function partsOf(sign: SignCode, built: BuiltSet): readonly PartId[] {
     case 'louder-with-other-earth':
       return [PART.earth];
     case 'louder-with-capacitor-bridged':
-      return [...built.parts].flatMap(([id, { values }]) =>
-        values.kind === 'capacitor' && id !== PART.byPass ? [id] : [],
-      );
+      return seriesCapacitorsOf(built);
     case 'louder-with-by-pass-off':
       return [PART.byPass];
     case 'switch-at-earth':

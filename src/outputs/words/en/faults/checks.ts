@@ -47,6 +47,7 @@ const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
   'capacitor-to-coil': () => 'from the tuning capacitor’s live terminal to the far end of the coil',
   'capacitor-alone': () => 'across the tuning capacitor with one lead off, turned through its whole travel',
   'earth-lead': () => 'along the earth lead, from its plug to the clamp in the ground',
+  'fixed-capacitor': () => 'across each fixed capacitor in the signal path, with one lead off: the lowest reading',
   phones: () => 'across the plugs of the phones by themselves',
   primary: () => 'across the transformer’s winding on the detector’s side, with one lead off',
   secondary: (load) => `across the transformer’s winding on the side of the ${load}, with one lead off`,
