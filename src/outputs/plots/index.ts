@@ -19,6 +19,6 @@ export { readingsFit } from './readings-fit.ts';
 export { type ResonancePlot, resonanceCurve, resonanceText } from './resonance.ts';
 export { resonancesCompared, resonancesOf, resonancesReadout } from './resonances-compared.ts';
 export { MOST_SETS } from './set-looks.ts';
-export { type AudioSpectra, audioSpectrumCurve } from './spectrum-beside.ts';
+export { audioSpectrumCurve } from './spectrum-beside.ts';
 export { detectorPlot, qPlots } from './station-plots.ts';
 export { tradeOff } from './trade-off.ts';

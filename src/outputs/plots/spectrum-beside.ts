@@ -6,7 +6,7 @@ import { audioSpectrumPlot } from '../words/index.ts';
 import { frameOf, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
 
 /** A recording beside the prediction, and where it was recorded. */
-export interface AudioSpectra {
+interface AudioSpectra {
   readonly beside: SpectrumBeside;
   readonly pickup: AudioPickup;
 }

@@ -21,7 +21,7 @@ export interface AudioSpectrum {
 }
 
 /** A recording is compared that lasts at least so long: speech pauses. */
-export const LEAST_SECONDS = 3;
+const LEAST_SECONDS = 3;
 /** The narrowest band, at 100 Hz, has several bins of this width, Hz. */
 const WIDEST_BIN: Hertz = 3.5;
 /** Below full scale nothing was connected, dB. */
