@@ -3,6 +3,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect, test } from 'vitest';
 import demo from '../../examples/medium-wave-galena.json' with { type: 'json' };
+import { writeWav } from '../../src/outputs/audio/wav.ts';
 import { type PageOptions, withPage } from '../support/browser.ts';
 
 const offered = (page: Page) => page.locator('.measure-offered button');
@@ -246,4 +247,30 @@ test.each([
     },
     { colorScheme, ...size },
   );
+});
+
+test('a recording of the set’s audio stands beside the predicted one; its level only with a calibration', async () => {
+  const [rate, seconds] = [16_000, 4];
+  let noise = 1;
+  const samples = Float32Array.from({ length: rate * seconds }, (_, i) => {
+    noise = (noise * 16_807) % 2_147_483_647;
+    return 0.05 * Math.sin(i / 7) + 0.1 * (noise / 2_147_483_647 - 0.5);
+  });
+  const file = { name: 'set.wav', mimeType: 'audio/wav', buffer: Buffer.from(writeWav([samples], { rate })) };
+  await measured(async (page) => {
+    await page.getByLabel('sound card').press('Space');
+    const audio = page.getByRole('region', { name: 'Audio of the set beside the predicted one' });
+    await audio.waitFor();
+    await audio.getByLabel('or a WAV file of the same').setInputFiles(file);
+    await expect.poll(() => audio.getByRole('status').textContent()).toMatch(/only their shapes are compared.*most at/);
+    await audio.getByLabel('Voltage of a sine').fill('500 mV');
+    await audio.getByLabel('or a WAV file of the same').setInputFiles(file);
+    await expect.poll(() => audio.getByRole('status').textContent()).toMatch(/Recorded [\d.]+ dB (below|above)/);
+    await expect.poll(() => audio.locator('.plot svg').count()).toBe(1);
+    const { violations } = await new AxeBuilder({ page }).include('.card-sound').analyze();
+    expect(violations.map(({ id }) => id)).toEqual([]);
+    await audio.getByLabel('Voltage of a sine').fill('much');
+    await audio.getByLabel('or a WAV file of the same').setInputFiles(file);
+    await expect.poll(() => audio.getByRole('status').textContent()).toMatch(/as a number with its unit/);
+  });
 });
