@@ -7,7 +7,7 @@ export {
   isNearZero,
   MOST_COMPARED,
 } from './detectors-compared.ts';
-export { dialsCompared, dialsCompared, dialsOf, dialsOf, dialsReadout } from './dials-compared.ts';
+export { dialsCompared, dialsOf, dialsReadout } from './dials-compared.ts';
 export type { PlotSize } from './frame.ts';
 export { heardWhen } from './heard-when.ts';
 export { type HeaterCurves, heaterCurve } from './heater.ts';
