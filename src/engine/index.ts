@@ -252,13 +252,13 @@ export {
   boxDescription,
   type WrittenBox,
 } from './find/box-schema.ts';
-export { type Lack, lacksOf } from './find/choices.ts';
+export { type Lack, lacksOf, type NoArrangement, noArrangement } from './find/choices.ts';
 export { type FindAnswer, type FindProgress, type FindRun, type FoundSet, findSets } from './find/find.ts';
 export { type KeepRefusal, keepableParts, keepRefusal, withKept } from './find/kept-parts.ts';
 export { type BoxRead, readBox, readBoxValue } from './find/read-box.ts';
 export { type FindQuestion, type FindTask, findWorker, type TaskAnswer } from './find/tasks.ts';
 export { type Use, usesOf } from './find/uses.ts';
-export type { LeftOut } from './find/why-left-out.ts';
+export { hasTrait, type LeftOut } from './find/why-left-out.ts';
 
 // Waves at a point
 

@@ -124,7 +124,8 @@ function printWants(trials: Trials, io: Io): void {
   io.out(`${wantTexts.iWant}\n${cleanLines(lines.join('\n'))}\n\n`);
   const advice = suggestionsForWants.map(({ sentence }) => `  ${clean(sentence)}`);
   const none = wants.every(({ isMet }) => isMet !== false) ? wantTexts.allMet : wantTexts.nothing;
-  io.out(`${wantTexts.suggestions}\n${advice.length > 0 ? advice.join('\n') : `  ${none}`}\n\n`);
+  const order = advice.length > 1 ? `  ${wantTexts.order}\n` : '';
+  io.out(`${wantTexts.suggestions}\n${order}${advice.length > 0 ? advice.join('\n') : `  ${none}`}\n\n`);
 }
 
 /** Measurements that are named under a station. */

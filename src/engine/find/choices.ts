@@ -230,6 +230,28 @@ function isInside({ formers }: BoxDescription, rotor: WindingChoice, stator: Win
   return inner.kind === 'tube' && outer.kind === 'tube' && inner.diameter < 0.85 * outer.diameter;
 }
 
+/** Why a box allows no set of an arrangement. */
+export type NoArrangement = 'limits' | 'frame' | 'rod' | 'tube' | 'two tubes' | 'fixed capacitor' | 'other parts';
+
+/**
+ * What is in the way of an arrangement.
+ * @param box as read
+ * @param arrangement its kind
+ * @returns undefined where a set of it can be made
+ */
+export function noArrangement(box: BoxDescription, arrangement: FoundArrangement): NoArrangement | undefined {
+  if (frontEndsOf(box).some((front) => front.arrangement === arrangement)) return undefined;
+  if (!allows(box, [arrangement])) return 'limits';
+  const count = (...kinds: string[]): number =>
+    box.formers.reduce((sum, { former, count: pieces }) => sum + (kinds.includes(former.kind) ? pieces : 0), 0);
+  if (arrangement === 'frame') return count('frame') === 0 ? 'frame' : 'other parts';
+  if (arrangement === 'ferrite rod') return count('rod') === 0 ? 'rod' : 'other parts';
+  if (arrangement === 'slider' || arrangement === 'coupled') return count('tube') === 0 ? 'tube' : 'other parts';
+  if (arrangement === 'variometer') return count('tube') < 2 ? 'two tubes' : 'other parts';
+  const hasFixed = box.capacitors.some(({ capacitor }) => capacitor.kind === 'fixed');
+  return arrangement === 'series capacitor' && !hasFixed ? 'fixed capacitor' : 'other parts';
+}
+
 /** As much of a place and its wants as tells whether a station is missing. */
 interface WantedAt {
   readonly place: { readonly stations: readonly unknown[] };

@@ -263,12 +263,15 @@ function worthBy(
       return away > 0 ? lost(away) : tables[station].level(emf[station] * shown.open, shown.resistance);
     }
     case 'clearance': {
-      const { wanted, open } = look(at[0]);
-      const volts = emf[station] * open;
+      const shown = look(at[0]);
+      const { wanted } = shown;
+      const volts = emf[station] * shown.open;
       const away = beyond(wanted, range);
       if (away > 0) return lost(away);
+      const margin = tables[station].margin(volts, shown.resistance);
       // A faint carrier is detected by its square.
-      return Math.min(enough, 2 * decibels(volts / Math.max(emf[other] * look(at[1], wanted).open, 1e-15)));
+      const clearance = 2 * decibels(volts / Math.max(emf[other] * look(at[1], wanted).open, 1e-15));
+      return Math.min(enough, margin < 0 ? Math.min(0, clearance) + margin : clearance);
     }
     case 'band covered': {
       const lowest = objective.from * Math.sqrt(Math.max(look(at[0]).wanted, 1e-15) / range[1]);

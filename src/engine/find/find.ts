@@ -1,3 +1,4 @@
+import { isHeard } from '../reception/verdict.ts';
 import type { WrittenDescription } from '../set/description.ts';
 import type { WantValue } from '../vary/want-values.ts';
 import type { Candidate } from './candidate.ts';
@@ -393,16 +394,24 @@ const isWorthShowing = ({ want, figure }: WantValue): boolean => {
   return (want.kind !== 'most stations' && want.kind !== 'band') || figure > 0;
 };
 
-/** Those that none beats, no two of them alike, at most a dozen; the best of each want first. */
+/** Those that none beats, no two of them alike, at most a dozen, in the order of `byWantsMet`. */
 function shownOf(judged: readonly Judged[]): Judged[] {
   const front = new Front<Judged>(SAME);
   const inOrder = [...judged].sort((a, b) => scoreSum(b) - scoreSum(a));
   for (const one of inOrder) front.add(one);
   const few = new Set(spread(front.members, MOST_SHOWN));
-  return front.members.filter((one) => few.has(one)).sort((a, b) => firstOf(a, b));
+  return front.members.filter((one) => few.has(one)).sort(byWantsMet);
 }
 
-const firstOf = (a: Judged, b: Judged): number => {
-  const k = a.scores.findIndex((score, i) => score !== b.scores[i]);
-  return k < 0 ? 0 : b.scores[k] - a.scores[k];
-};
+const count = (figures: Judged['figures'], is: (value: WantValue) => boolean): number => figures.filter(is).length;
+
+/** The set first that meets more wants, then the one that hears more of the stations they are for, then the one that gives more of all. */
+function byWantsMet(a: Judged, b: Judged): number {
+  const met = count(b.figures, ({ isMet }) => isMet === true) - count(a.figures, ({ isMet }) => isMet === true);
+  if (met !== 0) return met;
+  const isForHeard = ({ verdict }: WantValue): boolean => verdict !== undefined && isHeard(verdict);
+  const heard = count(b.figures, isForHeard) - count(a.figures, isForHeard);
+  if (heard !== 0) return heard;
+  const worth = ({ scores }: Judged): number => scoreSum({ scores: scores.slice(0, -1) });
+  return worth(b) - worth(a) || b.scores[b.scores.length - 1] - a.scores[a.scores.length - 1];
+}

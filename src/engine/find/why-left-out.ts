@@ -11,19 +11,34 @@ export interface LeftOut {
   readonly of: 'detector' | 'load' | 'arrangement' | 'former';
   readonly choice: SetChoice;
   readonly figures: Judged['figures'];
-  /** How far it is behind the best found set in what it loses least in, dB. */
+  /** Of the box's list, its place; of an arrangement, its kind. */
+  readonly trait: string;
+  /** How far one found set is ahead of it in every want, dB; none is where this is not above 0. */
   readonly behind: number;
-  /** A found set is as good in everything, and takes no more effort. */
-  readonly isMatched: boolean;
+  /** The place of that set among the found. */
+  readonly ahead: number;
+  /** The place of a found set that is as good in everything and takes no more effort; left out where there is none. */
+  readonly matchedBy?: number;
 }
 
 /** What a set is told from another by, besides its turns. */
-const TRAITS: { readonly [O in LeftOut['of']]: (choice: Pick<SetChoice, 'front' | 'back'>) => string } = {
-  detector: ({ back }) => String(back.detector),
-  load: ({ back }) => String(back.load),
-  arrangement: ({ front }) => front.arrangement,
-  former: ({ front }) => String(front.winding.former),
+const TRAITS: { readonly [O in LeftOut['of']]: (choice: Pick<SetChoice, 'front' | 'back'>) => readonly string[] } = {
+  detector: ({ back }) => [String(back.detector)],
+  load: ({ back }) => [String(back.load)],
+  arrangement: ({ front }) => [front.arrangement],
+  // Both coils of a pair are wound on something.
+  former: ({ front }) => [front.winding, ...(front.second ? [front.second] : [])].map(({ former }) => String(former)),
 };
+
+/**
+ * Whether a set has a part of the box, or an arrangement.
+ * @param choice of its parts
+ * @param of what is asked about
+ * @param trait the part's place in its list of the box, or the kind of arrangement
+ */
+export const hasTrait = (choice: Pick<SetChoice, 'front' | 'back'>, of: LeftOut['of'], trait: string): boolean =>
+  TRAITS[of](choice).includes(trait);
+
 const TRAIT_NAMES = Object.keys(TRAITS) as LeftOut['of'][];
 
 /** With each detector, load, arrangement and former the best there is, so that one can say why it is not among the found. */
@@ -34,11 +49,12 @@ export function bestWithEach<T extends Candidate>(
 ): T[] {
   const best = new Map<string, T>();
   for (const one of list)
-    for (const of of TRAIT_NAMES) {
-      const key = `${of} ${TRAITS[of]({ front: fronts[one.front], back: backs[one.back] })}`;
-      const known = best.get(key);
-      if (!known || scoreSum(one) > scoreSum(known)) best.set(key, one);
-    }
+    for (const of of TRAIT_NAMES)
+      for (const trait of TRAITS[of]({ front: fronts[one.front], back: backs[one.back] })) {
+        const key = `${of} ${trait}`;
+        const known = best.get(key);
+        if (!known || scoreSum(one) > scoreSum(known)) best.set(key, one);
+      }
   return [...new Set(best.values())];
 }
 
@@ -50,20 +66,28 @@ export function leftOutOf(
 ): LeftOut[] {
   if (shown.length === 0) return [];
   return TRAIT_NAMES.flatMap((of) => {
-    const isShown = new Set(shown.map((one) => TRAITS[of](choiceOf(one))));
+    const isShown = new Set(shown.flatMap((one) => TRAITS[of](choiceOf(one))));
     const best = new Map<string, Judged>();
     for (const one of judged) {
-      const trait = TRAITS[of](choiceOf(one));
-      if (isShown.has(trait)) continue;
-      const known = best.get(trait);
-      if (!known || scoreSum(one) > scoreSum(known)) best.set(trait, one);
+      for (const trait of TRAITS[of](choiceOf(one))) {
+        if (isShown.has(trait)) continue;
+        const known = best.get(trait);
+        if (!known || scoreSum(one) > scoreSum(known)) best.set(trait, one);
+      }
     }
-    return [...best.values()].map((one) => ({
-      of,
-      choice: choiceOf(one),
-      figures: one.figures,
-      behind: Math.min(...one.figures.map((_, k) => Math.max(...shown.map(({ scores }) => scores[k])) - one.scores[k])),
-      isMatched: shown.some(({ scores }) => isAsGood(scores, one.scores, -SAME)),
-    }));
+    return [...best].map(([trait, one]) => {
+      const leads = shown.map(({ scores }) => Math.min(...one.figures.map((_, k) => scores[k] - one.scores[k])));
+      const behind = Math.max(...leads);
+      const matchedBy = shown.findIndex(({ scores }) => isAsGood(scores, one.scores, -SAME));
+      return {
+        of,
+        trait,
+        choice: choiceOf(one),
+        figures: one.figures,
+        behind,
+        ahead: leads.indexOf(behind),
+        ...(matchedBy < 0 ? {} : { matchedBy }),
+      };
+    });
   });
 }

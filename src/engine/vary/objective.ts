@@ -1,6 +1,7 @@
 import { MASKED } from '../reception/interference/separation.ts';
+import { isHeard } from '../reception/verdict.ts';
 import { type Decibels, decibels } from '../units/quantities.ts';
-import type { Goal, Guard, Objective, Question } from './question.ts';
+import type { Figures, Goal, Guard, Objective, Question } from './question.ts';
 import type { SetFigures } from './trial.ts';
 
 /** From here on other stations do not disturb, dB: what the interference calls "clear". */
@@ -10,6 +11,13 @@ const LOUDNESS_WEIGHT = 0.25;
 
 /** Per neper between the low ends of dial and band, in hundredths of the band covered. */
 const LOW_END = 5;
+
+/** A station so far from the ends of the dial is on it with the tolerances of the parts as well, nepers; what that is worth, dB. */
+const WELL_WITHIN = 0.05;
+const WITHIN_WORTH = 10;
+/** What a station more is worth, and each neper that the dial is moved, dB. */
+const PER_STATION = 3;
+const PER_MOVE = -5;
 
 /** How an objective is measured from the figures of a set. */
 interface Measure<O extends Objective> {
@@ -54,6 +62,16 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
     // Among those that cover as much, the one whose low end is the band's: the capacitor is then used whole.
     score: (figure, trial, { from }) => 100 * figure - LOW_END * Math.abs(Math.log(trial.curve().lowest / from)),
   },
+  reach: {
+    figure: (trial, { station, others, lowest }) => {
+      if (!withinDial(trial, station)) return undefined;
+      const inside = Math.min(1, trial.insideDial(station) / WELL_WITHIN);
+      const left = others.filter((other) => trial.insideDial(other) >= 0).length;
+      const moved = Math.abs(Math.log(trial.curve().lowest / lowest));
+      return WITHIN_WORTH * inside + PER_STATION * left + PER_MOVE * moved;
+    },
+    score: unchanged,
+  },
   parts: { figure: (trial) => -trial.parts(), score: unchanged },
   goals: {
     figure: (trial, { goals }) => goals.reduce((sum, goal) => sum + (goal.weight ?? 1) * worthOf(trial, goal), 0),
@@ -68,8 +86,9 @@ const DECIBELS_OF: { readonly [K in Goal['objective']['of']]: (figure: number) =
   audibility: unchanged,
   bandwidth: decibels,
   'audio bandwidth': decibels,
-  'stations heard': (count) => 3 * count,
+  'stations heard': (count) => PER_STATION * count,
   'band covered': (share) => 100 * share,
+  reach: unchanged,
   parts: unchanged,
 };
 /** A goal for a station beyond the dial, dB; */
@@ -89,7 +108,23 @@ export function worthOf(trial: SetFigures, { objective, enough = Number.POSITIVE
   if (figure === undefined)
     return BEYOND + PER_NEPER * ('station' in objective ? trial.beyondDial(objective.station) : 0);
   // Clear of a station that is not there at all is as clear as can be.
-  return worthOfFigure(objective.of, Math.min(figure, enough, MOST_FIGURE));
+  const counted = Math.min(figure, enough, MOST_FIGURE);
+  const least = LEAST_OF[objective.of];
+  if (least === undefined || !('station' in objective)) return worthOfFigure(objective.of, counted);
+  const missing = missingToHear(trial.figures(objective.station));
+  return missing === undefined
+    ? worthOfFigure(objective.of, counted)
+    : worthOfFigure(objective.of, Math.min(counted, least)) - missing;
+}
+
+/** A station that is not heard is clear of nothing, and its tones end where speech begins, Hz. */
+const LEAST_OF: { readonly [K in Goal['objective']['of']]?: number } = { clearance: 0, 'audio bandwidth': 300 };
+const MOST_MISSING: Decibels = 100;
+
+/** What a station lacks to be heard, below the hearing threshold or masked by another, dB; undefined where it is heard. */
+function missingToHear({ verdict, margin, clearance }: Figures): Decibels | undefined {
+  if (isHeard(verdict)) return undefined;
+  return Math.min(MOST_MISSING, Math.max(0, -margin, MASKED - clearance));
 }
 
 /** The same of a figure by itself. */
@@ -136,6 +171,14 @@ function brokenBy(trial: SetFigures, { objective, atLeast }: Guard): number {
 
 export const isAllowed = (score: number): boolean => score > UNGUARDED;
 
+/** To bring a station onto the dial, and leave on it those that are heard. */
+export const reachOf = (now: SetFigures, station: number): Objective & { readonly of: 'reach' } => ({
+  of: 'reach',
+  station,
+  others: now.stationsHeard(),
+  lowest: now.curve().lowest,
+});
+
 /**
  * What is wanted for a station as it stands, and what must stay: while it is heard but not clear of others, clearance;
  * otherwise loudness. What is clear stays clear, what is heard stays heard; a station that is not heard shall not, once
@@ -143,7 +186,7 @@ export const isAllowed = (score: number): boolean => score > UNGUARDED;
  */
 export function wishFor(now: SetFigures, station: number): Pick<Question, 'objective' | 'guard'> {
   const { isWithin, heard, clearance } = now.figures(station);
-  if (!isWithin) return { objective: { of: 'loudness', station } };
+  if (!isWithin) return { objective: reachOf(now, station) };
   const audible: Guard = { objective: { of: 'audibility', station }, atLeast: 0 };
   if (heard === 'not heard')
     return {

@@ -264,7 +264,10 @@ const changesOf = (set: SetDescription, adjustment: Adjustment, value: Value): C
   }));
 
 /** Effort of all of an answer: two taps are more than one. */
-export const costOf = ({ changes }: Answer): number =>
+export const costOf = ({ changes }: Answer): number => costOfChanges(changes);
+
+/** The same of changes by themselves. */
+export const costOfChanges = (changes: readonly Change[]): number =>
   [...new Map(changes.map((change) => [change.adjustment, change])).values()].reduce(
     (sum, { effort }) => sum + EFFORT_COST[effort],
     0,

@@ -13,6 +13,16 @@ export type Objective =
   | { readonly of: 'stations heard' }
   /** Share of a band, on a ratio scale, that the dial covers. */
   | { readonly of: 'band covered'; readonly from: Hertz; readonly to: Hertz }
+  /**
+   * A station well within the dial, other stations left on it, the dial moved as little as can be: dB in all.
+   */
+  | {
+      readonly of: 'reach';
+      readonly station: number;
+      readonly others: readonly number[];
+      /** The low end of the dial as it is. */
+      readonly lowest: Hertz;
+    }
   /** How many parts there are, as a negative number. */
   | { readonly of: 'parts' }
   /** All of several goals, dB in all. */

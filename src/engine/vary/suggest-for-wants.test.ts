@@ -6,6 +6,7 @@ import { readValue } from '../set/read.ts';
 import { withValueAt } from '../set/write.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { suggestForWants, type WantSuggestion } from './suggest-for-wants.ts';
+import { gainForEffort } from './suggestion-order.ts';
 import { trialsOf } from './trial.ts';
 import { wantValues } from './want-values.ts';
 
@@ -131,7 +132,7 @@ describe('a band that is not covered', () => {
 it('no want is met by a set that is deaf: the station received best stays within 6 dB', () => {
   const all = suggestionsFor(wanting('medium-wave-galena.json', [{ kind: 'band', from: '531 kHz', to: '1602 kHz' }]));
   expect(all[0].effects[0].after.isMet).toBe(true);
-  for (const { loudness } of all) expect(loudness!.change).toBeGreaterThan(-6);
+  for (const { loudness } of all) for (const { change } of loudness) expect(change).toBeGreaterThan(-6);
 });
 
 describe('a station below the dial', () => {
@@ -141,6 +142,78 @@ describe('a station below the dial', () => {
     const all = suggestionsFor(value);
     expect(all.length).toBeGreaterThan(0);
     expect(all[0].effects[0].after.figure).toBeDefined();
+  });
+});
+
+/** A set on a place with stations of its own. */
+const receiving = (stations: readonly (readonly [name: string, frequency: string, field: string])[], more: object) => {
+  const value = written('medium-wave-galena.json');
+  const [{ programme }] = value.place.stations;
+  value.place.stations = stations.map(([name, frequency, fieldStrength]) => ({
+    name,
+    frequency,
+    fieldStrength,
+    programme,
+  }));
+  return { ...value, ...more };
+};
+
+describe('a station that is not heard', () => {
+  it('is clear of nothing: no want for it is met, however far the other stays below', () => {
+    const faint = receiving([['Ash', '900 kHz', '0.05 mV/m']], {});
+    faint.place.stations.push({ ...faint.place.stations[0], name: 'Beech', frequency: '1500 kHz' });
+    const wants: Wants = [
+      { kind: 'clear', station: 'Ash', from: 'Beech', by: '10 dB' },
+      { kind: 'loudest', station: 'Ash' },
+      { kind: 'speech', station: 'Ash', bandwidth: '1 kHz' },
+    ];
+    for (const { isMet, verdict, figure } of valuesOf({ ...faint, wants })) {
+      expect(verdict).toBe('not heard');
+      expect(figure).toBeDefined();
+      expect(isMet).toBe(false);
+    }
+  });
+  it('above the end of the dial is out of range, though the set tunes there once more', () => {
+    const { arrangement, coils } = written('medium-wave-galena.json');
+    const beyond = receiving([['Ash', '1700 kHz', '20 mV/m']], {
+      wants: [{ kind: 'loudest', station: 'Ash' }],
+      coils: [{ ...coils[0], turns: 90 }],
+      arrangement: { ...arrangement, aerialTap: 30, detectorTap: 30 },
+    });
+    expect(valuesOf(beyond)).toMatchObject([{ verdict: 'out of range', figure: undefined, isMet: false }]);
+    const [{ verdict, soundPressureLevel, dial, outOfRange }] = receiveRanged(setOf(beyond)).stations;
+    expect([verdict, soundPressureLevel, dial, outOfRange?.side]).toEqual([
+      'out of range',
+      undefined,
+      undefined,
+      'above',
+    ]);
+  });
+});
+
+describe('a station just below the dial', () => {
+  const stations = [
+    ['Ash', '480 kHz', '20 mV/m'],
+    ['Beech', '700 kHz', '20 mV/m'],
+    ['Cedar', '900 kHz', '20 mV/m'],
+    ['Dogwood', '1100 kHz', '20 mV/m'],
+  ] as const;
+  const below = receiving(stations, {
+    wants: [{ kind: 'loudest', station: 'Ash' }],
+    coils: [{ ...written('medium-wave-galena.json').coils[0], turns: 44 }],
+  });
+  const all = suggestionsFor(below);
+  it('is reached by as little as brings it well within, and the first change loses no station', () => {
+    const [top] = all;
+    expect(valuesOf(below)[0].figure).toBeUndefined();
+    expect([top.effects[0].after.verdict, top.lost, top.gained]).toEqual(['comfortable', [], [0]]);
+    const { curve, medians } = trialsOf(setOf(applied(below, top))).now;
+    expect(480e3 / curve().lowest).toBeGreaterThan(1.04);
+    expect(480e3 / curve().lowest).toBeLessThan(1.15);
+    expect(medians.stationsHeard()).toEqual([0, 1, 2, 3]);
+  });
+  it('is on the dial after whatever is suggested for it', () => {
+    for (const { effects } of all) expect(effects[0].after.figure).toBeDefined();
   });
 });
 
@@ -184,8 +257,14 @@ describe('every suggestion', () => {
       if (firstTradeOff >= 0 && i > firstTradeOff) expect(isTradeOff).toBe(true);
     }
   });
-  it('that takes a turn of a knob comes before those that take more', () => {
-    const efforts = all.filter(({ isTradeOff }) => !isTradeOff).map(({ effort }) => effort === 'knob');
-    expect(efforts).toEqual([...efforts].sort((a, b) => Number(b) - Number(a)));
+  it('stands in the order of gain for effort, and says which stations it loses', () => {
+    const now = trialsOf(setOf(value)).now.medians.stationsHeard();
+    const places = all.filter(({ isTradeOff }) => !isTradeOff).map((one) => gainForEffort(one, one.gain));
+    expect(places).toEqual([...places].sort((a, b) => b - a));
+    for (const one of all) {
+      const after = trialsOf(setOf(applied(value, one))).now.medians.stationsHeard();
+      expect(one.lost).toEqual(now.filter((station) => !after.includes(station)));
+      expect(one.gained).toEqual(after.filter((station) => !now.includes(station)));
+    }
   });
 });

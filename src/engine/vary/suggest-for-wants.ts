@@ -1,12 +1,15 @@
-import { type Adjustment, EFFORT_COST, type Effort } from '../kinds/adjustment.ts';
+import type { Adjustment, Effort } from '../kinds/adjustment.ts';
 import { MASKED } from '../reception/interference/separation.ts';
 import type { StageId } from '../reception/path/types.ts';
+import { isHeard } from '../reception/verdict.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
-import { CLEAR } from './objective.ts';
-import { costOf, optimise, trialOf } from './optimise.ts';
+import { CLEAR, reachOf } from './objective.ts';
+import { optimise, trialOf } from './optimise.ts';
 import type { Answer, Change, Guard, Question, Setting } from './question.ts';
-import { disturberAt, disturberOf, stageOfChange } from './suggest.ts';
+import { disturberAt, disturberIndex, stageOfChange } from './suggest.ts';
+import { firstInOrder, type HeardChange, heardChange } from './suggestion-order.ts';
+import { trapAdjustment } from './trap-adjustment.ts';
 import type { Trial, Trials } from './trial.ts';
 import { valuesOfGoals, type WantGoal, type WantValue } from './want-values.ts';
 import { goalsOnBand } from './want-values-on-bands.ts';
@@ -20,7 +23,7 @@ export interface WantEffect {
 }
 
 /** A change that serves the wants of a set, as facts. */
-export interface WantSuggestion {
+export interface WantSuggestion extends HeardChange {
   readonly code: 'want-suggestion';
   /** Where on the path it acts. */
   readonly stage: StageId;
@@ -30,10 +33,13 @@ export interface WantSuggestion {
   readonly effort: Effort;
   /** One for each want, in their order. */
   readonly effects: readonly WantEffect[];
-  /** Of all wants together, dB. */
+  /** Of all wants together, dB; a station that stays beyond the dial gains nothing. */
   readonly gain: Decibels;
-  /** The station received best, where no station is wanted loud, and how much louder it comes. */
-  readonly loudness?: { readonly station: string; readonly change: Decibels };
+  /**
+   * How much louder stations come that are not wanted loud: those wanted clear of others or for their speech; where no
+   * station is wanted, the one received best.
+   */
+  readonly loudness: readonly { readonly station: string; readonly change: Decibels }[];
   /** It makes a want worse, for one that nothing else brings nearer. */
   readonly isTradeOff: boolean;
 }
@@ -58,9 +64,10 @@ interface WantOptions extends Pick<Question, 'keep' | 'effortAtMost'> {
 }
 
 /**
- * What would serve the wants of a set, judged by all of them: what takes only a turn of a knob first, then the most gain
- * for the effort. What makes a want worse by more than 0.1 dB is left out; only where a want is not met and nothing else
- * brings it nearer is it given, last and as a trade-off. What is kept stays as it is. Adjustments that only help together are tried in pairs.
+ * What would serve the wants of a set, judged by all of them, in the order of `gainForEffort`. What makes a want worse by
+ * more than 0.1 dB is left out; only where a want is not met and nothing else brings it nearer is it given, last and as a
+ * trade-off. A station that a want is for and that is heard stays heard in any case. What is kept stays as it is.
+ * Adjustments that only help together are tried in pairs.
  * @param trials of the set, its wants and what it keeps in its description
  * @param options what else is kept, the most effort, and how many are wanted
  * @returns changes with each want before and after; none where there are no wants
@@ -71,58 +78,120 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
   if (goals.length === 0) return [];
   const { most = MOST, effortAtMost } = options;
   const keep = new Set([...(now.set.keep ?? []), ...(options.keep ?? [])]);
-  const unasked = loudnessUnasked(now, goals);
+  const beside = loudnessBeside(now, goals);
+  const heardNow = stationsFor(goals).filter((station) => isHeard(now.medians.figures(station).verdict));
+  const isReaching = goals.some((goal) => isBeyond(now, goal));
   const question: Question = {
-    objective: { of: 'goals', goals: [...goals.map(({ goal }) => goal), ...(unasked ? [unasked] : [])] },
-    guard: guardsOf(now, goals),
+    objective: {
+      of: 'goals',
+      // A station is brought onto the dial first, by as little as can be; how loud it is there comes after.
+      goals: isReaching
+        ? goals.map((goal) => (isBeyond(now, goal) ? { objective: reachOf(now.medians, goal.stations[0]) } : goal.goal))
+        : [...goals.map(({ goal }) => goal), ...beside],
+    },
+    guard: [...guardsOf(now, goals), ...heardGuards(heardNow)],
     keep,
     effortAtMost,
   };
-  const adjustments = adjustmentsFor(now, goals);
+  const adjustments = adjustmentsFor(trials, goals);
   const before = valuesOfGoals(now.medians, goals);
-  const suggestionsOf = (answers: readonly Answer[]): WantSuggestion[] =>
-    inOrder(answers).map((answer) => {
+  const suggestionsOf = (answers: readonly Answer[]): Unordered[] =>
+    answers.flatMap((answer) => {
       const after = trialOf(trials, answer).medians;
-      const suggestion = suggestionOf(answer, before, valuesOfGoals(after, goals));
-      if (!unasked) return suggestion;
-      const { station } = unasked.objective;
-      const change = after.figures(station).level - now.medians.figures(station).level;
-      return { ...suggestion, loudness: { station: now.set.place.stations[station].name, change } };
+      if (!heardNow.every((station) => isHeard(after.figures(station).verdict))) return [];
+      const loudness = beside.flatMap(({ objective: { station } }) => {
+        const [was, is] = [now.medians.figures(station), after.figures(station)];
+        return is.isWithin ? [{ station: now.set.place.stations[station].name, change: is.level - was.level }] : [];
+      });
+      return [suggestionOf(answer, { before, after: valuesOfGoals(after, goals), loudness })];
     });
+  const inOrder = (list: readonly Unordered[], count: number): WantSuggestion[] =>
+    firstInOrder(
+      list.map((suggestion) => ({ suggestion, gain: suggestion.gain })),
+      (one) => heardChange(now, trialOf(trials, one)),
+      count,
+    );
   const suggestions = suggestionsOf(answersTo(trials, adjustments, question)).filter(
     ({ isTradeOff, gain, effects }) => !isTradeOff && (gain >= LEAST_GAIN || effects.some(isNowMet)),
   );
   const helped = (want: number): boolean => suggestions.some(({ effects }) => helps(effects[want]));
   const unhelped = before.flatMap(({ isMet }, want) => (isMet === false && !helped(want) ? [want] : []));
-  if (unhelped.length === 0) return suggestions.slice(0, most);
-  const others = suggestionsOf(answersTo(trials, adjustments, { ...question, guard: [] })).filter(
+  if (unhelped.length === 0) return inOrder(suggestions, most);
+  const guard = heardGuards(heardNow);
+  const others = suggestionsOf(answersTo(trials, adjustments, { ...question, guard })).filter(
     ({ isTradeOff, effects }) => isTradeOff && unhelped.some((want) => helps(effects[want])),
   );
-  const tradeOffs = others.slice(0, MOST_TRADE_OFFS);
-  return [...suggestions.slice(0, most - tradeOffs.length), ...tradeOffs];
+  const tradeOffs = inOrder(others, MOST_TRADE_OFFS);
+  return [...inOrder(suggestions, most - tradeOffs.length), ...tradeOffs];
 }
 
-/** Weight of a decibel of loudness that no want asks for, relative to the wants. Common practice, no source. */
+type Unordered = Omit<WantSuggestion, keyof HeardChange>;
+
+/** The stations that wants are for, each once. */
+const stationsFor = (goals: readonly WantGoal[]): number[] => [
+  ...new Set(goals.flatMap(({ stations }) => stations.slice(0, 1))),
+];
+
+/** Whether a want is for a station beyond the dial. */
+const isBeyond = (now: Trial, { stations: [station] }: WantGoal): boolean =>
+  station !== undefined && !now.medians.figures(station).isWithin;
+
+/** What is heard stays heard. */
+const heardGuards = (stations: readonly number[]): Guard[] =>
+  stations.flatMap((station): Guard[] => [
+    { objective: { of: 'audibility', station }, atLeast: 0 },
+    { objective: { of: 'clearance', station }, atLeast: MASKED },
+  ]);
+
+/** Weight of a decibel of loudness that no want asks for, relative to the wants: of a station that is wanted otherwise, */
+const BESIDE_WANT = 0.25;
+/** and of one that no want is for. Common practice, no source. */
 const UNASKED = 0.1;
 
-/** Where no station is wanted loud: the one received best, so that wants are not met at the cost of all loudness. */
-function loudnessUnasked(now: Trial, goals: readonly WantGoal[]) {
-  if (goals.some(({ want }) => want.kind === 'loudest')) return undefined;
+interface LoudnessBeside {
+  readonly objective: { readonly of: 'loudness'; readonly station: number };
+  readonly weight: number;
+}
+
+/**
+ * Stations whose loudness counts a little though no want asks for it, so that wants are not met at the cost of all
+ * loudness: those that are wanted clear of others or for their speech; without any station wanted the one received best.
+ */
+function loudnessBeside(now: Trial, goals: readonly WantGoal[]): LoudnessBeside[] {
+  const isWantedLoud = (station: number): boolean =>
+    goals.some(({ want, stations }) => want.kind === 'loudest' && stations[0] === station);
+  const beside = stationsFor(goals).filter((station) => !isWantedLoud(station) && now.figures(station).isWithin);
+  if (beside.length > 0)
+    return beside.map((station) => ({ objective: { of: 'loudness', station }, weight: BESIDE_WANT }));
+  if (stationsFor(goals).length > 0) return [];
   const margins = now.set.place.stations.map((_, station) => {
     const { isWithin, margin } = now.figures(station);
     return isWithin ? margin : Number.NEGATIVE_INFINITY;
   });
   const best = Math.max(...margins);
   return best > Number.NEGATIVE_INFINITY
-    ? ({ objective: { of: 'loudness', station: margins.indexOf(best) }, weight: UNASKED } as const)
-    : undefined;
+    ? [{ objective: { of: 'loudness', station: margins.indexOf(best) }, weight: UNASKED }]
+    : [];
 }
 
 const isNowMet = ({ before, after }: WantEffect): boolean => before.isMet === false && after.isMet === true;
-const helps = (effect: WantEffect): boolean => effect.change >= LEAST_GAIN || isNowMet(effect);
+/** What leaves a station beyond the dial has done nothing for it. */
+const isSeen = ({ before, after }: WantEffect): boolean => before.figure !== undefined || after.figure !== undefined;
+const helps = (effect: WantEffect): boolean => isSeen(effect) && (effect.change >= LEAST_GAIN || isNowMet(effect));
 
 /** What an answer does to every want. */
-function suggestionOf(answer: Answer, before: readonly WantValue[], after: readonly WantValue[]): WantSuggestion {
+function suggestionOf(
+  answer: Answer,
+  {
+    before,
+    after,
+    loudness,
+  }: {
+    readonly before: readonly WantValue[];
+    readonly after: readonly WantValue[];
+    readonly loudness: WantSuggestion['loudness'];
+  },
+): Unordered {
   const effects = before.map((value, i) => ({ before: value, after: after[i], change: after[i].worth - value.worth }));
   return {
     code: 'want-suggestion',
@@ -131,7 +200,8 @@ function suggestionOf(answer: Answer, before: readonly WantValue[], after: reado
     changes: answer.changes,
     effort: answer.effort,
     effects,
-    gain: effects.reduce((sum, { change }) => sum + change, 0),
+    gain: effects.filter(isSeen).reduce((sum, { change }) => sum + change, 0),
+    loudness,
     isTradeOff: effects.some(({ change }) => change < -AS_IT_WAS - HAIR),
   };
 }
@@ -150,13 +220,6 @@ function answersTo(trials: Trials, { all, together }: Adjustable, question: Ques
   return [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= LEAST_DIFFERENCE);
 }
 
-/** Turns of a knob first, then by gain for effort. */
-function inOrder(answers: readonly Answer[]): Answer[] {
-  const share = (answer: Answer): number => answer.scoreGain / (1 + costOf(answer));
-  const isKnob = (answer: Answer): number => (costOf(answer) === EFFORT_COST.knob ? 0 : 1);
-  return [...answers].sort((a, b) => isKnob(a) - isKnob(b) || share(b) - share(a));
-}
-
 /** No want gets worse; a station wanted loud stays as clear of others as it is, up to where it is clear. */
 const guardsOf = (now: Trial, goals: readonly WantGoal[]): Guard[] =>
   valuesOfGoals(now.medians, goals).flatMap(({ want, stations, worth }, i): Guard[] => {
@@ -169,7 +232,8 @@ const guardsOf = (now: Trial, goals: readonly WantGoal[]): Guard[] =>
   });
 
 /** All that the set can adjust, wave traps and directions for the stations to be kept out, turns for those out of range. */
-function adjustmentsFor(now: Trial, goals: readonly WantGoal[]): Adjustable {
+function adjustmentsFor(trials: Trials, goals: readonly WantGoal[]): Adjustable {
+  const { now } = trials;
   const { lowest, highest } = now.curve();
   const { stations } = now.set.place;
   const sides = goals.flatMap(({ want, stations: [station] }): ('below' | 'above')[] => {
@@ -183,14 +247,16 @@ function adjustmentsFor(now: Trial, goals: readonly WantGoal[]): Adjustable {
   const beyond = new Set(sides).size === 1 ? sides[0] : undefined;
   const against = goals.flatMap(({ want, stations: [station, from] }) => {
     if (station === undefined) return [];
-    if (want.kind === 'clear') return [disturberAt(now, from)];
-    return now.figures(station).clearance < CLEAR ? [disturberOf(now, station)] : [];
+    if (want.kind === 'clear') return [{ stop: from, target: station }];
+    const worst = now.figures(station).clearance < CLEAR ? disturberIndex(now, station) : undefined;
+    return worst === undefined ? [] : [{ stop: worst, target: station }];
   });
   const sets = (against.length > 0 ? against : [undefined]).map((one) =>
-    adjustmentsOf(now.set, { against: one, beyond }),
+    adjustmentsOf(now.set, { against: one && disturberAt(now, one.stop), beyond }),
   );
   const all = new Map<string, Adjustment>();
-  for (const one of sets.flatMap((set) => set.all)) if (!all.has(one.id)) all.set(one.id, one);
+  const distinct = [...sets.flatMap((set) => set.all), ...trapAdjustment(trials, against)];
+  for (const one of distinct) if (!all.has(one.id)) all.set(one.id, one);
   const isRange = goals.some(({ want, stations: [station] }) =>
     want.kind === 'band' ? true : station !== undefined && now.beyondDial(station) > 0,
   );

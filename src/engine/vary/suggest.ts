@@ -1,12 +1,14 @@
-import { type Adjustment, type Disturber, EFFORT_COST, type Wish } from '../kinds/adjustment.ts';
+import { type Adjustment, type Disturber, EFFORT_COST, type Effort, type Wish } from '../kinds/adjustment.ts';
 import { bearingOf } from '../reception/path/receive-station.ts';
 import type { StageId } from '../reception/path/types.ts';
 import { stationText } from '../set/want-problems.ts';
 import type { Decibels, Hertz } from '../units/quantities.ts';
 import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
 import { wishFor } from './objective.ts';
-import { costOf, optimise, ranked, trialOf } from './optimise.ts';
+import { optimise, ranked, trialOf } from './optimise.ts';
 import type { Answer, Change, Figures, Question, Setting } from './question.ts';
+import { firstInOrder, type HeardChange, heardChange } from './suggestion-order.ts';
+import { trapAdjustment } from './trap-adjustment.ts';
 import type { Trial, Trials } from './trial.ts';
 
 /** What a station and its set are, before or after: medians, as a reception shows them. */
@@ -15,7 +17,7 @@ export interface Outlook extends Figures {
 }
 
 /** A change that would serve a station, as a fact: words are made of it where it is shown. */
-export interface Suggestion {
+export interface Suggestion extends HeardChange {
   readonly code: 'suggestion';
   readonly station: number;
   /** Where on the path it acts. */
@@ -24,6 +26,8 @@ export interface Suggestion {
   readonly wish: Wish;
   readonly settings: readonly Setting[];
   readonly changes: readonly Change[];
+  /** The greatest of all that it takes. */
+  readonly effort: Effort;
   /** Of level for loudness, of clearance for clearance; undefined for a station that comes within reach. */
   readonly gain: Decibels | undefined;
   readonly before: Outlook;
@@ -34,8 +38,6 @@ export interface Suggestion {
 const LEAST_GAIN = 0.5;
 /** What promises less is not worth its draws: no median differs from what so small a change promises by as much again, dB. */
 const LEAST_PROMISE = 0.25;
-/** Of a suggestion's gain, so much is taken off for each step of effort when several are put in order, dB. */
-const PRICE_OF_EFFORT = 0.3;
 /** A pair is named where it gains so much over its better half, dB. */
 const BETTER_THAN_ONE = 1;
 const MOST = 5;
@@ -71,9 +73,15 @@ export function stationWish(trials: Trials, station: number): StationWish {
 
 /** Of a station the one that it stands least above, if not on the same frequency. */
 export function disturberOf(now: Trial, station: number): Disturber | undefined {
+  const worst = disturberIndex(now, station);
+  return worst === undefined ? undefined : disturberAt(now, worst);
+}
+
+/** The same, by its place in the list. */
+export function disturberIndex(now: Trial, station: number): number | undefined {
   const worst = [...now.interference(station)].sort((a, b) => a.separation - b.separation)[0];
   const { frequency: carrier } = now.tuned(station).station;
-  return worst === undefined || worst.frequency === carrier ? undefined : disturberAt(now, worst.index);
+  return worst === undefined || worst.frequency === carrier ? undefined : worst.index;
 }
 
 /** A station to be kept out. */
@@ -93,8 +101,8 @@ function checkStation({ set }: Trial, station: number): void {
 }
 
 /**
- * What would serve a station most, best first: every adjustment by itself, then pairs that its kind says work together.
- * Nothing is suggested that makes a heard station silent or less clear of others than it is.
+ * What would serve a station most: every adjustment by itself, then pairs that its kind says work together, in the order
+ * of `gainForEffort`. Nothing is suggested that makes the station silent or less clear of others than it is.
  * @param trials of the set
  * @param station its place in the list, from 0
  * @param options what is kept, and how many are wanted
@@ -102,7 +110,9 @@ function checkStation({ set }: Trial, station: number): void {
  * @throws RangeError for a station the set does not have.
  */
 export function suggest(trials: Trials, station: number, options: SuggestOptions = {}): Suggestion[] {
-  const { wish, question, all, together } = stationWish(trials, station);
+  const { wish, question, together, ...rest } = stationWish(trials, station);
+  const stop = wish === 'clearance' ? disturberIndex(trials.now, station) : undefined;
+  const all = [...rest.all, ...(stop === undefined ? [] : trapAdjustment(trials, [{ stop, target: station }]))];
   const { most = MOST, effortAtMost } = options;
   const limits = { effortAtMost, keep: new Set([...(trials.now.set.keep ?? []), ...(options.keep ?? [])]) };
   const served = all.filter(({ serves }) => serves.includes(wish) || wish === 'reach');
@@ -119,16 +129,24 @@ export function suggest(trials: Trials, station: number, options: SuggestOptions
           return pair.scoreGain > half + BETTER_THAN_ONE ? [pair] : [];
         });
   const useful = [...singles, ...pairs].filter(({ scoreGain }) => scoreGain >= LEAST_GAIN);
-  return ranked(useful, (answer) => answer.scoreGain - PRICE_OF_EFFORT * costOf(answer))
-    .slice(0, most)
-    .map((answer) => suggestionOf(trials, station, wish, answer));
+  const list = ranked(useful).map((answer) => ({
+    suggestion: suggestionOf(trials, station, wish, answer),
+    // On the dial or not: more turns than are needed gain nothing.
+    gain: wish === 'reach' ? 1 : answer.scoreGain,
+  }));
+  return firstInOrder(list, (one) => heardChange(trials.now, trialOf(trials, one)), most);
 }
 
 /** Turns and capacitances bring a station onto the dial; a tap may as well. */
 const reachingFirst = (adjustments: readonly Adjustment[]): Adjustment[] =>
   adjustments.filter(({ serves, effort }) => serves.includes('reach') || EFFORT_COST[effort] <= EFFORT_COST.rewire);
 
-function suggestionOf(trials: Trials, station: number, wish: Wish, answer: Answer): Suggestion {
+function suggestionOf(
+  trials: Trials,
+  station: number,
+  wish: Wish,
+  answer: Answer,
+): Omit<Suggestion, keyof HeardChange> {
   const after = trialOf(trials, answer);
   return {
     code: 'suggestion',
@@ -137,6 +155,7 @@ function suggestionOf(trials: Trials, station: number, wish: Wish, answer: Answe
     wish,
     settings: answer.settings,
     changes: answer.changes,
+    effort: answer.effort,
     gain: wish === 'reach' ? undefined : answer.gain,
     before: outlook(trials.now, station),
     after: outlook(after, station),

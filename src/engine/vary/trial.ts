@@ -4,7 +4,7 @@ import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Edit } from '../kinds/adjustment.ts';
 import { lazily, once } from '../numerics/lazily.ts';
 import { audioLimits } from '../reception/detection/audio-limits.ts';
-import { type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
+import { onDial, type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
 import {
   type Arriving,
   bandwidthOf,
@@ -33,6 +33,8 @@ export interface SetFigures {
   readonly audioBandwidth: (station: number) => Hertz;
   /** How far a station lies beyond the dial, nepers of frequency; 0 within. */
   readonly beyondDial: (station: number) => number;
+  /** How far it lies from the nearer end of the dial, nepers; negative beyond it. */
+  readonly insideDial: (station: number) => number;
   /** Things that somebody buys, winds or fits. */
   readonly parts: () => number;
   /** −3 dB, the pointer left where it is. */
@@ -161,7 +163,7 @@ interface Shared {
 }
 
 function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnOf }: Shared): Trial {
-  const tuned = lazily((station: number) => receiveStation(ready, set.place.stations[station]));
+  const tuned = lazily((station: number) => onDial(receiveStation(ready, set.place.stations[station]), curve()));
   const interference = lazily((station: number) => disturbancesAt(ready, tuned(station), watched(station), WATCHED));
   const curve = once(() => tuningCurve(ready));
   const { stations } = set.place;
@@ -170,16 +172,18 @@ function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnO
   const drawnStation = (station: number) => drawnOf(ready)(station);
   const heardAmong = (of: (station: number) => Figures): readonly number[] =>
     [...arriving.keys()].filter((station) => isHeard(of(station).verdict));
+  const insideDial = (station: number): number => {
+    const { lowest, highest } = curve();
+    const { frequency } = stations[station];
+    return Math.min(Math.log(frequency / lowest), Math.log(highest / frequency));
+  };
   /** What no draw changes. */
   const fixed = {
     curve,
     clearanceFrom: (station: number, other: number) => clearanceFrom(interference(station), other),
     audioBandwidth: lazily((station: number) => audioBandwidth(ready, tuned(station))),
-    beyondDial: (station: number) => {
-      const { lowest, highest } = curve();
-      const { frequency } = stations[station];
-      return Math.max(0, Math.log(lowest / frequency), Math.log(frequency / highest));
-    },
+    insideDial,
+    beyondDial: (station: number) => Math.max(0, -insideDial(station)),
     parts: () => builtSet(set).parts.size,
     partIds: () => [...builtSet(set).parts.keys()],
   };

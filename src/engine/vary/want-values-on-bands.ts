@@ -18,7 +18,7 @@ export function wantValuesOnBands(trials: Trials): readonly WantValue[] {
   const values = onBands.map(wantValues);
   return goalsOf(set).map((goal, k) => {
     const each = values.map((of) => of[k]);
-    const best = each.reduce((best, _, i) => (each[i].worth > each[best].worth ? i : best), 0);
+    const best = each.reduce((best, _, i) => (isBetter(each[i], each[best]) ? i : best), 0);
     const together = togetherOf(goal, onBands);
     if (together === undefined) return { ...each[best], band: bands[best].name };
     const { figure, enough } = together;
@@ -30,6 +30,9 @@ export function wantValuesOnBands(trials: Trials): readonly WantValue[] {
     };
   });
 }
+
+/** A band that meets a want before one that does not, whatever they are worth. */
+const isBetter = (a: WantValue, b: WantValue): boolean => (a.isMet === b.isMet ? a.worth > b.worth : a.isMet === true);
 
 const trialsOnBands = (trials: Trials): readonly Trial[] => {
   const { set } = trials.now;

@@ -1,3 +1,5 @@
+import type { Verdict } from '../reception/path/types.ts';
+import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { stationNamed } from '../set/want-problems.ts';
 import type { Want } from '../set/wants.ts';
@@ -16,7 +18,9 @@ export interface WantValue {
    * Hz; parts. Undefined for a station beyond the dial.
    */
   readonly figure: number | undefined;
-  /** Undefined where the want sets no limit. */
+  /** How the station comes through that it is for; left out where it is for none. */
+  readonly verdict?: Verdict;
+  /** Undefined where the want sets no limit. A want for a station is met only where that one is heard. */
   readonly isMet: boolean | undefined;
   /** For comparison: dB, more is better; what is more than enough is not counted. */
   readonly worth: Decibels;
@@ -79,12 +83,14 @@ export const wantValues = (trial: Trial): readonly WantValue[] => valuesOfGoals(
 export const valuesOfGoals = (trial: SetFigures, goals: readonly WantGoal[]): readonly WantValue[] =>
   goals.map(({ want, stations, goal }) => {
     const figure = figureOf(trial, goal.objective);
+    const verdict = 'station' in want ? trial.figures(stations[0]).verdict : undefined;
     const shown = figure !== undefined && want.kind === 'fewest parts' ? -figure : figure;
     return {
       want,
       stations,
       figure: shown,
-      isMet: isMet(trial, { want, stations, goal }, figure),
+      ...(verdict === undefined ? {} : { verdict }),
+      isMet: isMet(goal, want, { figure, verdict }),
       worth: worthOf(trial, goal),
       ...(want.kind === 'band' ? { covered: dialEndsOf(trial) } : {}),
     };
@@ -95,10 +101,15 @@ export const dialEndsOf = (trial: SetFigures): readonly [lowest: Hertz, highest:
   return [lowest, highest];
 };
 
-function isMet(trial: SetFigures, { want, stations, goal }: WantGoal, figure: number | undefined): boolean | undefined {
-  if (want.kind === 'loudest') return figure !== undefined && trial.figures(stations[0]).heard !== 'not heard';
-  if (goal.enough === undefined) return undefined;
-  return figure !== undefined && figure >= goal.enough - LOST_BY_ROUNDING;
+function isMet(
+  { enough }: Goal,
+  { kind }: Want,
+  { figure, verdict }: { readonly figure: number | undefined; readonly verdict: Verdict | undefined },
+): boolean | undefined {
+  if (verdict !== undefined && !isHeard(verdict)) return false;
+  if (kind === 'loudest') return true;
+  if (enough === undefined) return undefined;
+  return figure !== undefined && figure >= enough - LOST_BY_ROUNDING;
 }
 
 /** Rounding of the last figure is no loss. */

@@ -1,6 +1,12 @@
 import { useState } from 'preact/hooks';
-import { ARRANGEMENTS_FOUND, type LeftOut } from '../../../engine/index.ts';
-import { boxItemName, kindName, findView as texts, whyLeftOut } from '../../../outputs/words/index.ts';
+import { ARRANGEMENTS_FOUND, hasTrait, type LeftOut, noArrangement } from '../../../engine/index.ts';
+import {
+  boxItemName,
+  kindName,
+  findView as texts,
+  whyLeftOut,
+  whyNoArrangement,
+} from '../../../outputs/words/index.ts';
 import type { Finding } from '../../state/finding.ts';
 
 interface Asked {
@@ -8,11 +14,6 @@ interface Asked {
   readonly key: string;
   readonly name: string;
 }
-
-const keyOf = (of: LeftOut['of'], { front, back }: LeftOut['choice']): string => {
-  if (of === 'arrangement') return front.arrangement;
-  return String(of === 'former' ? front.winding.former : back[of]);
-};
 
 /** Asks why a part of the box, or an arrangement, is in none of the sets. */
 export function WhyNot({ finding, rest }: { readonly finding: Finding; readonly rest: NonNullable<Finding['rest']> }) {
@@ -36,10 +37,13 @@ export function WhyNot({ finding, rest }: { readonly finding: Finding; readonly 
   const idOf = ({ of, key }: Asked): string => `${of} ${key}`;
   const asked = things.find((one) => idOf(one) === chosen);
   const answerOf = ({ of, key, name }: Asked): string => {
-    const within = sets.flatMap(({ choice }, i) => (keyOf(of, choice) === key ? [i + 1] : []));
+    const within = sets.flatMap(({ choice }, i) => (hasTrait(choice, of, key) ? [i + 1] : []));
     if (within.length > 0) return texts.isIn(name, within);
-    const out = rest.leftOut.find((one) => one.of === of && keyOf(of, one.choice) === key);
-    return out ? whyLeftOut(box, out) : texts.noneWith(name);
+    const out = rest.leftOut.find((one) => one.of === of && one.trait === key);
+    if (out) return whyLeftOut(box, out);
+    const arrangement = of === 'arrangement' ? ARRANGEMENTS_FOUND.find((kind) => kind === key) : undefined;
+    const why = arrangement && noArrangement(box, arrangement);
+    return arrangement && why ? whyNoArrangement(arrangement, why) : texts.noneWith(name);
   };
   return (
     <section class="find-why" aria-labelledby="why-not-title">

@@ -1,7 +1,6 @@
-import { formatQuantity } from '../../units/format.ts';
 import type { AdjustContext, Adjustment, Adjustments, ArrangementSetting, Wish } from '../adjustment.ts';
 import type { KindOf, Of } from '../by-kind.ts';
-import type { ArrangementDescription, TrapDescription } from './arrangement-schema.ts';
+import type { ArrangementDescription } from './arrangement-schema.ts';
 
 /** What an arrangement has to adjust, and which of it works together: looser coupling pays with a higher tap. */
 interface ArrangementAdjustments<A> {
@@ -92,40 +91,6 @@ function coupling({ distance, coupling }: { distance: number; coupling?: number 
       };
 }
 
-/** Coils of the wave traps tried, H, and what is known of them. Common practice, no source. */
-const TRAP_COILS = [6e-5, 2e-4];
-
-/** A wave trap on the strongest other station. */
-function waveTrap(traps: readonly TrapDescription[] | undefined, about: AdjustContext): Adjustment[] {
-  const { against, isLoop } = about;
-  if (!against || (traps?.length ?? 0) >= 6) return [];
-  const kinds = isLoop ? (['absorption'] as const) : (['parallel', 'series'] as const);
-  return [
-    {
-      ...place('traps'),
-      effort: 'rewire',
-      domain: {
-        is: 'choice',
-        of: kinds.flatMap((kind) =>
-          TRAP_COILS.map((inductance) => ({
-            kind,
-            stops: against.name,
-            inductance: formatQuantity(inductance, 'inductance', 3),
-            q: 100,
-            ...(kind === 'absorption' ? { coupling: '5 %' } : {}),
-          })),
-        ),
-      },
-      now: undefined,
-      edits: (trap) =>
-        traps?.length
-          ? [{ path: ['arrangement', 'traps', traps.length], to: trap }]
-          : [{ path: ['arrangement', 'traps'], to: [trap] }],
-      serves: ['clearance'],
-    },
-  ];
-}
-
 const COUPLING_AND_TAP: readonly (readonly string[])[] = [
   ['arrangement.distance', 'arrangement.detectorTap'],
   ['arrangement.coupling', 'arrangement.detectorTap'],
@@ -146,7 +111,6 @@ const ARRANGEMENT_ADJUSTMENTS: {
         ],
       },
       ...turnsInUse(a, about),
-      ...waveTrap(a.traps, about),
     ],
     together: [
       ['arrangement.seriesCapacitor', 'arrangement.detectorTap'],
@@ -158,7 +122,6 @@ const ARRANGEMENT_ADJUSTMENTS: {
       ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
       ...turnsInUse(a, about),
-      ...waveTrap(a.traps, about),
     ],
     together: [
       ['arrangement.seriesCapacitor', 'arrangement.detectorTap'],
@@ -171,7 +134,6 @@ const ARRANGEMENT_ADJUSTMENTS: {
       ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
       ...turnsInUse(a, about),
-      ...waveTrap(a.traps, about),
     ],
     together: [['arrangement.aerialTap', 'arrangement.detectorTap']],
     forRange: [
@@ -184,7 +146,6 @@ const ARRANGEMENT_ADJUSTMENTS: {
       coupling(a),
       ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
-      ...waveTrap(a.traps, about),
     ],
     together: COUPLING_AND_TAP,
     forRange: [['arrangement.seriesCapacitor', 'turns']],
@@ -195,7 +156,6 @@ const ARRANGEMENT_ADJUSTMENTS: {
       ...tapAt('aerialTap', about.turnsOf(a.aerialCoil), a.aerialTap ?? about.turnsOf(a.aerialCoil)),
       ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
-      ...waveTrap(a.traps, about),
     ],
     together: COUPLING_AND_TAP,
     forRange: [
@@ -207,20 +167,19 @@ const ARRANGEMENT_ADJUSTMENTS: {
     adjust: (a, about) => [
       ...tapAt('detectorTap', about.turnsOf(a.coil), a.detectorTap),
       parallelCapacitor(a.parallelCapacitor),
-      ...waveTrap(a.traps, about),
     ],
     together: [],
   },
   variometer: {
-    adjust: (a, about) => [parallelCapacitor(a.parallelCapacitor), ...waveTrap(a.traps, about)],
+    adjust: (a) => [parallelCapacitor(a.parallelCapacitor)],
     together: [],
   },
   frame: {
-    adjust: (a, about) => [...detectorTap(about.loopTurns, a.detectorTap, about), ...waveTrap(a.traps, about)],
+    adjust: (a, about) => [...detectorTap(about.loopTurns, a.detectorTap, about)],
     together: [],
   },
   'ferrite rod': {
-    adjust: (a, about) => [...detectorTap(about.loopTurns, a.detectorTap, about), ...waveTrap(a.traps, about)],
+    adjust: (a, about) => [...detectorTap(about.loopTurns, a.detectorTap, about)],
     together: [],
   },
   elements: { adjust: { none: 'a list of elements has no taps or couplings of its own' }, together: [] },

@@ -66,6 +66,20 @@ function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Her
   return endsOfScale(peakAt, assembly.tuning.length > 0 ? [tuning.min, tuning.max] : undefined);
 }
 
+/** A strong signal's detector moves the end of the scale a little, a share of its frequency. */
+const MOVED_END = 0.01;
+
+/**
+ * A station as the dial has it: one above the end of the scale is beyond it, though past the aerial's own resonance the
+ * set may tune there once more.
+ * @param curve of the same receiver
+ * @returns the same station, `within` false where the scale ends before it
+ */
+export const onDial = (station: TunedStation, curve: Pick<TuningCurve, 'highest'>): TunedStation =>
+  station.within && station.station.frequency > curve.highest * (1 + MOVED_END)
+    ? { ...station, within: false }
+    : station;
+
 const pointsBetween = (
   { network, smallConductance }: Receiver,
   [lowest, highest]: readonly [Hertz, Hertz],

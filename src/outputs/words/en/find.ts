@@ -1,5 +1,5 @@
-import type { BoxDescription } from '../../../engine/find/box-schema.ts';
-import type { FrontEnd, Lack, SetChoice } from '../../../engine/find/choices.ts';
+import type { BoxDescription, FoundArrangement } from '../../../engine/find/box-schema.ts';
+import type { FrontEnd, Lack, NoArrangement, SetChoice } from '../../../engine/find/choices.ts';
 import type { FindAnswer, FoundSet } from '../../../engine/find/find.ts';
 import type { KeepRefusal } from '../../../engine/find/kept-parts.ts';
 import type { StationChance } from '../../../engine/find/tasks.ts';
@@ -137,23 +137,39 @@ const KEEP_REFUSALS: { readonly [R in KeepRefusal]: string } = {
 /** Why a part cannot be kept by `faintwave find`, and what is to be done. */
 export const keepRefusalText = (refusal: KeepRefusal): string => KEEP_REFUSALS[refusal];
 
-const OF: { readonly [O in LeftOut['of']]: (box: BoxDescription, choice: SetChoice) => string } = {
-  detector: (box, { back }) => kindName('detector', box.detectors[back.detector].detector.kind),
-  load: (box, { back }) => kindName('load', box.loads[back.load].load.kind),
-  arrangement: (_, { front }) => kindName('arrangement', front.arrangement),
-  former: (box, { front }) => formerName(box.formers[front.winding.former]),
+const OF: { readonly [O in LeftOut['of']]: (box: BoxDescription, left: LeftOut) => string } = {
+  detector: (box, { trait }) => kindName('detector', box.detectors[Number(trait)].detector.kind),
+  load: (box, { trait }) => kindName('load', box.loads[Number(trait)].load.kind),
+  arrangement: (_, { choice: { front } }) => kindName('arrangement', front.arrangement),
+  former: (box, { trait }) => formerName(box.formers[Number(trait)]),
 };
 
 /** Why a part or an arrangement is in none of the sets found. */
-export function whyLeftOut(box: BoxDescription, { of, choice, figures, behind, isMatched }: LeftOut): string {
-  const what = OF[of](box, choice);
+export function whyLeftOut(box: BoxDescription, left: LeftOut): string {
+  const { of, figures, behind, ahead, matchedBy } = left;
+  const what = OF[of](box, left);
   const best = figures.map((one) => `${wantName(one.want)}: ${wantFigure(one)}`).join('; ');
   if (behind > 0.05)
-    return `Why no ${what}? The best set with it is at least ${behind.toFixed(1)} dB behind in everything that is wanted (${best}).`;
-  return isMatched
-    ? `Why no ${what}? The best set with it does no more than one of those shown, which takes no more effort (${best}).`
+    return `Why no ${what}? The best set with it is at least ${behind.toFixed(1)} dB behind set ${ahead + 1} in everything that is wanted (${best}).`;
+  return matchedBy !== undefined
+    ? `Why no ${what}? The best set with it does no more than set ${matchedBy + 1}, which takes no more effort (${best}).`
     : `Why no ${what}? The best set with it lies between the sets shown (${best}).`;
 }
+
+const NO_ARRANGEMENTS: { readonly [N in NoArrangement]: string } = {
+  limits: 'The limits of the box do not allow it',
+  frame: 'The box holds no frame',
+  rod: 'The box holds no ferrite rod',
+  tube: 'The box holds no tube',
+  'two tubes': 'The box holds fewer than two tubes',
+  'fixed capacitor': 'The box holds no fixed capacitor',
+  'other parts':
+    'No set of it can be made: too little wire or room for its coils, no aerial or earth, nothing to tune it with, or not within the limits',
+};
+
+/** Why an arrangement is in none of the sets of a box. */
+export const whyNoArrangement = (arrangement: FoundArrangement, why: NoArrangement): string =>
+  `Why no ${kindName('arrangement', arrangement)}? ${NO_ARRANGEMENTS[why]}.`;
 
 /** `faintwave find`. */
 export const findAnswer = {

@@ -71,6 +71,7 @@ export {
   lackText,
   whyFound,
   whyLeftOut,
+  whyNoArrangement,
 } from './find.ts';
 export {
   type GlossaryEntry,

@@ -37,9 +37,10 @@ const TRAP_PLACES: Readonly<Record<string, string>> = {
   series: 'across aerial and earth',
   absorption: 'loosely coupled to the coil',
 };
-const trapWords = ({ setting }: Changed): string => {
-  const { stops, inductance, kind } = record(setting.to);
-  return `A wave trap for ${printable(String(stops))}: coil of ${inductance}, ${TRAP_PLACES[String(kind)]}`;
+const trapWords = ({ setting, changes }: Changed): string => {
+  const { stops, kind } = record(setting.to);
+  const { turns, formerDiameter } = record(changes.find(({ path }) => path[0] === 'coils')?.to);
+  return `A wave trap for ${printable(String(stops))}: coil of ${turnsOf(turns)} on a ${formerDiameter} tube, ${TRAP_PLACES[String(kind)]}`;
 };
 
 /** Of a coil that had the aerial straight across it. */

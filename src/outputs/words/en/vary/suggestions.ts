@@ -2,6 +2,7 @@ import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts
 import type { Outlook, Suggestion } from '../../../../engine/vary/suggest.ts';
 import { listOf } from '../grammar.ts';
 import { settingsWords } from './settings.ts';
+import { stationsChanged } from './stations-changed.ts';
 
 const decibels = (level: number): string => formatQuantity(level, 'level');
 /** Of a station over another: no sign where it stands above. */
@@ -13,7 +14,7 @@ const treble = (before: number, after: number): string =>
   Math.min(before, after) >= PROGRAMME ? '' : after > before ? '; less treble loss' : '; more treble loss';
 
 /** What a change does to a station besides what it is for. */
-function consequences({ wish, before, after }: Suggestion): string[] {
+function consequences({ wish, before, after, ...heard }: Suggestion): string[] {
   const quieter = before.level - after.level;
   return [
     ...(wish === 'clearance' && quieter >= 1 ? [`${formatNumber(Math.round(quieter))} dB quieter`] : []),
@@ -23,6 +24,7 @@ function consequences({ wish, before, after }: Suggestion): string[] {
           `bandwidth ${formatQuantity(after.bandwidth, 'frequency', 2)} (now ${formatQuantity(before.bandwidth, 'frequency', 2)}${treble(before.bandwidth, after.bandwidth)})`,
         ]
       : []),
+    ...stationsChanged(heard),
   ];
 }
 

@@ -6,6 +6,7 @@ import type { WantValue } from '../../../../engine/vary/want-values.ts';
 import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 import { settingsWords } from './settings.ts';
+import { SUGGESTION_ORDER, stationsChanged } from './stations-changed.ts';
 
 const kilohertz = (f: number): string => String(Math.round(f / 1e3));
 const band = (from: number, to: number): string => `${kilohertz(from)}–${kilohertz(to)} kHz`;
@@ -41,11 +42,22 @@ const FIGURES: ByKind<Want, string, [WantValue]> = {
   'fewest parts': (_, { figure = 0 }) => counted(figure, 'part', 'parts'),
 };
 
-/** What a set gives of a want: "14 dB below"; "470–1582 kHz"; "out of range"; of one with bands "14 dB below on Long wave". */
+const UNHEARD = { 'not heard': 'not heard', masked: 'masked by another station' } as const;
+
+/** A level is that of a station that is heard; any other figure stands beside the verdict. */
+function figureWords(value: WantValue): string {
+  const { want, verdict } = value;
+  const figure = byKind(FIGURES, want, value);
+  if (verdict !== 'not heard' && verdict !== 'masked') return figure;
+  if (want.kind === 'loudest') return UNHEARD[verdict];
+  return want.kind === 'clear' ? `${figure}, ${want.station} ${UNHEARD[verdict]}` : `${figure}, ${UNHEARD[verdict]}`;
+}
+
+/** What a set gives of a want: "14 dB below"; "470–1582 kHz"; "out of range"; "not heard"; of one with bands "14 dB below on Long wave". */
 export const wantFigure = (value: WantValue): string =>
-  value.figure === undefined
+  value.figure === undefined || value.verdict === 'out of range'
     ? OUT_OF_RANGE
-    : `${byKind(FIGURES, value.want, value)}${value.band === undefined ? '' : ` on ${printable(value.band)}`}`;
+    : `${figureWords(value)}${value.band === undefined ? '' : ` on ${printable(value.band)}`}`;
 
 /** Met, not met, or the figure alone where the want sets no limit: "✓ 43 dB SPL". */
 export const wantState = (value: WantValue): string =>
@@ -60,7 +72,7 @@ const SAME = 0.05;
 
 const EFFECTS: ByKind<Want, string, [WantEffect]> = {
   loudest: ({ station }, { before, after }) =>
-    before.figure === undefined || after.figure === undefined
+    before.figure === undefined || after.figure === undefined || isOtherwiseHeard(before, after)
       ? moved(station, before, after)
       : Math.abs(after.figure - before.figure) < SAME
         ? `${station} as loud as before`
@@ -68,7 +80,10 @@ const EFFECTS: ByKind<Want, string, [WantEffect]> = {
   clear: ({ from }, { before, after }) =>
     wantFigure(before) === wantFigure(after)
       ? `${from} still ${wantFigure(after)}`
-      : before.figure === undefined || after.figure === undefined || !Number.isFinite(before.figure + after.figure)
+      : before.figure === undefined ||
+          after.figure === undefined ||
+          !Number.isFinite(before.figure + after.figure) ||
+          isOtherwiseHeard(before, after)
         ? moved(from, before, after)
         : before.figure < 0 || after.figure < 0
           ? moved(from, before, after)
@@ -87,6 +102,9 @@ const EFFECTS: ByKind<Want, string, [WantEffect]> = {
   'fewest parts': (_, effect) => countEffect(effect),
 };
 
+const isUnheard = ({ verdict }: WantValue): boolean => verdict === 'not heard' || verdict === 'masked';
+const isOtherwiseHeard = (before: WantValue, after: WantValue): boolean => isUnheard(before) !== isUnheard(after);
+
 const countEffect = ({ before, after }: WantEffect): string =>
   before.figure === after.figure ? `still ${wantFigure(after)}` : `${before.figure ?? 0} → ${wantFigure(after)}`;
 
@@ -99,13 +117,18 @@ const wantEffect = (effect: WantEffect): string => byKind(EFFECTS, effect.after.
 /** A smaller change of a level is within what building to the same plan twice gives, dB. */
 const WORTH_SAYING = 0.5;
 
-/** What a suggestion does to all wants, in their order, and to the station received best. */
-export const wantEffects = ({ effects, loudness }: Pick<WantSuggestion, 'effects' | 'loudness'>): string =>
+/** What a suggestion does to all wants, in their order, to other loudness, and to the stations that are heard. */
+export const wantEffects = ({
+  effects,
+  loudness,
+  ...heard
+}: Pick<WantSuggestion, 'effects' | 'loudness' | 'lost' | 'gained'>): string =>
   [
     ...effects.map(wantEffect),
-    ...(loudness && Math.abs(loudness.change) >= WORTH_SAYING
-      ? [`${loudness.station} ${change(loudness.change)}`]
-      : []),
+    ...loudness
+      .filter((one) => Math.abs(one.change) >= WORTH_SAYING)
+      .map((one) => `${one.station} ${change(one.change)}`),
+    ...stationsChanged(heard),
   ].join(', ');
 
 const TRADE_OFF = 'Trade-off, as nothing else brings one of the wants nearer';
@@ -127,6 +150,7 @@ export const wantTexts = {
   station: 'Station',
   from: 'Clear of',
   suggestions: 'Suggestions for what you want',
+  order: SUGGESTION_ORDER,
   trying: 'Trying changes…',
   best: (what: string): string => `Best: ${what}.`,
   tryIt: 'Try',

@@ -1,0 +1,74 @@
+import { EFFORT_COST, type Effort } from '../kinds/adjustment.ts';
+import type { Decibels } from '../units/quantities.ts';
+import { costOfChanges } from './optimise.ts';
+import type { Change } from './question.ts';
+import type { Trial } from './trial.ts';
+
+/** Stations that a change takes away, and those it adds: places in the list of those heard before and not after, and the other way. */
+export interface HeardChange {
+  readonly lost: readonly number[];
+  readonly gained: readonly number[];
+}
+
+/** Of two sets at one place, in the median. */
+export function heardChange(before: Trial, after: Trial): HeardChange {
+  const [was, is] = [before.medians.stationsHeard(), after.medians.stationsHeard()];
+  return {
+    lost: was.filter((station) => !is.includes(station)),
+    gained: is.filter((station) => !was.includes(station)),
+  };
+}
+
+/** What the order of suggestions goes by. */
+export interface Ordered extends HeardChange {
+  readonly changes: readonly Change[];
+  readonly effort: Effort;
+}
+
+/** A turn of a knob that loses no station comes before all that takes more. */
+const KNOB_FIRST = 1e6;
+
+/**
+ * The place of a suggestion in the order, the greatest first: the gain divided by one more than the effort (knob 0, tap 1,
+ * rewire 2, rewind 4, buy 5, outdoors 8; of several changes their sum), and by one more than the stations that are lost.
+ * What takes only a turn of a knob and loses no station comes before all others.
+ * @param suggestion its changes, effort and stations lost
+ * @param gain dB
+ */
+export const gainForEffort = ({ changes, effort, lost }: Omit<Ordered, 'gained'>, gain: Decibels): number =>
+  gain / (1 + costOfChanges(changes)) / (1 + lost.length) +
+  (EFFORT_COST[effort] === 0 && lost.length === 0 ? KNOB_FIRST : 0);
+
+/**
+ * The first few in the order of `gainForEffort`; what stations are lost is worked out only for those that may be among
+ * them, for a loss only takes a suggestion back.
+ * @param list with the gain of each, dB; among equals its order stands
+ * @param most how many
+ */
+export function firstInOrder<S extends { readonly changes: readonly Change[]; readonly effort: Effort }>(
+  list: readonly { readonly suggestion: S; readonly gain: Decibels }[],
+  heardOf: (suggestion: S) => HeardChange,
+  most: number,
+): (S & HeardChange)[] {
+  interface Waiting {
+    readonly suggestion: S & Partial<HeardChange>;
+    readonly gain: Decibels;
+    readonly place: number;
+  }
+  const waiting = list.map(({ suggestion, gain }): Waiting => {
+    return { suggestion, gain, place: gainForEffort({ ...suggestion, lost: [] }, gain) };
+  });
+  const order: (S & HeardChange)[] = [];
+  while (waiting.length > 0 && order.length < most) {
+    const at = waiting.reduce((best, one, i) => (one.place > waiting[best].place ? i : best), 0);
+    const { suggestion, gain } = waiting[at];
+    if (suggestion.lost !== undefined) {
+      order.push(suggestion as S & HeardChange);
+      waiting.splice(at, 1);
+      continue;
+    }
+    const judged = { ...suggestion, ...heardOf(suggestion) };
+    waiting[at] = { suggestion: judged, gain, place: gainForEffort(judged, gain) };
+  }
+  return order;
+}

@@ -1,0 +1,12 @@
+import type { HeardChange } from '../../../../engine/vary/suggestion-order.ts';
+import { counted } from '../grammar.ts';
+
+/** Stations that a change takes away and adds: "loses 3 stations". */
+export const stationsChanged = ({ lost, gained }: HeardChange): string[] => [
+  ...(lost.length > 0 ? [`loses ${counted(lost.length, 'station', 'stations')}`] : []),
+  ...(gained.length > 0 ? [`gains ${counted(gained.length, 'station', 'stations')}`] : []),
+];
+
+/** The rule by which suggestions stand in their order. */
+export const SUGGESTION_ORDER =
+  'In order of the gain for the effort: turns of a knob first, then taps, wiring, winding, parts to buy and work outdoors; a change that loses stations comes later.';
