@@ -1,13 +1,15 @@
 import fc from 'fast-check';
 import type { SchemaNode } from '../../src/engine/fields/introspect.ts';
 import type { Effort } from '../../src/engine/kinds/adjustment.ts';
+import { isHeard } from '../../src/engine/reception/verdict.ts';
 import { description, type SetDescription } from '../../src/engine/set/description.ts';
 import { isPlace, keptPath } from '../../src/engine/set/keep.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { withValueAt } from '../../src/engine/set/write.ts';
-import { suggestForWants } from '../../src/engine/vary/suggest-for-wants.ts';
+import { suggestForWants, type WantEffect } from '../../src/engine/vary/suggest-for-wants.ts';
+import { gainForEffort } from '../../src/engine/vary/suggestion-order.ts';
 import { trialsOf } from '../../src/engine/vary/trial.ts';
-import { goalsOf, valuesOfGoals } from '../../src/engine/vary/want-values.ts';
+import { goalsOf, valuesOfGoals, type WantValue } from '../../src/engine/vary/want-values.ts';
 import { someSet } from './random-sets.ts';
 
 const NAMES = ['Ash', 'Beech', 'Cedar'] as const;
@@ -48,6 +50,10 @@ export const wantingSet: fc.Arbitrary<Record<string, unknown>> = fc
 export interface Followed {
   /** Of each step, the least that a want gained, dB. */
   readonly leastGains: readonly number[];
+  /** How often a station that a want is for was heard before any suggestion that was offered, and would not be after. */
+  readonly silenced: number;
+  /** How often a suggestion stood before one that gains more for the effort. */
+  readonly outOfOrder: number;
   /** The most that any suggestion would still gain, dB. */
   readonly left: number;
   /** Places of the description that were changed. */
@@ -62,11 +68,17 @@ export function follow(set: unknown, steps: number, effortAtMost: Effort): Follo
   let written = set;
   const leastGains: number[] = [];
   const touched: string[] = [];
+  let [silenced, outOfOrder] = [0, 0];
   for (let step = 0; ; step++) {
     const trials = trialsOf(readOf(written));
-    const offered = suggestForWants(trials, { effortAtMost, most: 100 }).filter(({ isTradeOff }) => !isTradeOff);
+    const all = suggestForWants(trials, { effortAtMost, most: 100 });
+    const isSilenced = ({ before, after }: WantEffect): boolean => isHeardIn(before) && !isHeardIn(after);
+    silenced += all.filter(({ effects }) => effects.some(isSilenced)).length;
+    const offered = all.filter(({ isTradeOff }) => !isTradeOff);
+    const places = offered.map((one) => gainForEffort(one, one.gain));
+    outOfOrder += places.filter((place, i) => i > 0 && place > places[i - 1]).length;
     const left = Math.max(0, ...offered.map(({ gain }) => gain));
-    if (offered.length === 0 || step === steps) return { leastGains, left, touched };
+    if (offered.length === 0 || step === steps) return { leastGains, silenced, outOfOrder, left, touched };
     const [{ changes }] = offered;
     touched.push(...changes.map(({ path }) => path.join('.')));
     written = changes.reduce((before: unknown, { path, to }) => withValueAt(before, path, to), written);
@@ -76,6 +88,8 @@ export function follow(set: unknown, steps: number, effortAtMost: Effort): Follo
     leastGains.push(Math.min(...after.map(({ worth }, i) => worth - before[i].worth)));
   }
 }
+
+const isHeardIn = ({ verdict }: WantValue): boolean => verdict !== undefined && isHeard(verdict);
 
 function readOf(written: unknown): SetDescription {
   const read = readValue(written);

@@ -46,7 +46,13 @@ describe('sentences that once contradicted their figures', () => {
   test('a change of bandwidth is called what it is to the programme', () => {
     const outlook = (bandwidth: number) => ({ level: 40, clearance: 20, heard: 'comfortable', bandwidth }) as const;
     const besides = (before: number, after: number) =>
-      suggestionEffects({ wish: 'loudness', before: outlook(before), after: outlook(after) } as unknown as Suggestion);
+      suggestionEffects({
+        wish: 'loudness',
+        before: outlook(before),
+        after: outlook(after),
+        lost: [],
+        gained: [],
+      } as unknown as Suggestion);
     fc.assert(
       fc.property(
         fc.double({ min: 2e3, max: 40e3, noNaN: true }),

@@ -3,7 +3,7 @@ import type { AdjustmentCode, AdjustmentId } from '../../../../engine/kinds/adju
 import type { Change } from '../../../../engine/vary/question.ts';
 import { settingsWords } from './settings.ts';
 
-const TRAP = { kind: 'parallel', stops: 'Radio Beech', inductance: '60 µH' };
+const TRAP = { kind: 'parallel', stops: 'Radio Beech', coil: 'trap' };
 const litz = { size: 7e-5, strands: 60 };
 
 /** Each change with what it was and becomes, SI, and its words: a code without a row does not compile. */
@@ -29,12 +29,16 @@ const ROWS: Readonly<Record<AdjustmentCode, readonly (readonly [from: unknown, t
   'arrangement.distance': [[0.05, 0.12, 'Distance of the coils 120 mm (now 50 mm)']],
   'arrangement.coupling': [[0.05, 0.02, 'Coupling coefficient 2 % (now 5 %)']],
   'arrangement.traps': [
-    [undefined, TRAP, 'A wave trap for Radio Beech: coil of 60 µH, in the aerial lead'],
-    [undefined, { ...TRAP, kind: 'series' }, 'A wave trap for Radio Beech: coil of 60 µH, across aerial and earth'],
+    [undefined, TRAP, 'A wave trap for Radio Beech: coil of 80 turns on a 40 mm tube, in the aerial lead'],
+    [
+      undefined,
+      { ...TRAP, kind: 'series' },
+      'A wave trap for Radio Beech: coil of 80 turns on a 40 mm tube, across aerial and earth',
+    ],
     [
       undefined,
       { ...TRAP, kind: 'absorption' },
-      'A wave trap for Radio Beech: coil of 60 µH, loosely coupled to the coil',
+      'A wave trap for Radio Beech: coil of 80 turns on a 40 mm tube, loosely coupled to the coil',
     ],
   ],
   'aerial.height': [[8, 12, 'A higher aerial: 12 m (now 8 m)']],
@@ -94,9 +98,9 @@ describe('each change in words', () => {
         change(adjustment, 'side', to),
         change(adjustment, 'turns', 13),
       ];
-      expect(
-        settingsWords({ settings: [{ adjustment, from, to }], changes: code === 'aerial.side' ? changes : [] }),
-      ).toBe(words);
+      const coil = { ...change(adjustment, '', { formerDiameter: '40 mm', turns: 80 }), path: ['coils', 1] };
+      const also = code === 'aerial.side' ? changes : code === 'arrangement.traps' ? [coil] : [];
+      expect(settingsWords({ settings: [{ adjustment, from, to }], changes: also })).toBe(words);
     });
 
   it('lists several', () => {
