@@ -172,7 +172,7 @@ function brokenBy(trial: SetFigures, { objective, atLeast }: Guard): number {
 export const isAllowed = (score: number): boolean => score > UNGUARDED;
 
 /** To bring a station onto the dial, and leave on it those that are heard. */
-export const reachOf = (now: SetFigures, station: number): Objective & { readonly of: 'reach' } => ({
+export const reachObjective = (now: SetFigures, station: number): Objective & { readonly of: 'reach' } => ({
   of: 'reach',
   station,
   others: now.stationsHeard(),
@@ -186,7 +186,7 @@ export const reachOf = (now: SetFigures, station: number): Objective & { readonl
  */
 export function wishFor(now: SetFigures, station: number): Pick<Question, 'objective' | 'guard'> {
   const { isWithin, heard, clearance } = now.figures(station);
-  if (!isWithin) return { objective: reachOf(now, station) };
+  if (!isWithin) return { objective: reachObjective(now, station) };
   const audible: Guard = { objective: { of: 'audibility', station }, atLeast: 0 };
   if (heard === 'not heard')
     return {

@@ -4,7 +4,7 @@ import type { StageId } from '../reception/path/types.ts';
 import { isHeard } from '../reception/verdict.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
-import { CLEAR, reachOf } from './objective.ts';
+import { CLEAR, reachObjective } from './objective.ts';
 import { optimise, trialOf } from './optimise.ts';
 import type { Answer, Change, Guard, Question, Setting } from './question.ts';
 import { disturberAt, disturberIndex, stageOfChange } from './suggest.ts';
@@ -78,7 +78,7 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
   if (goals.length === 0) return [];
   const { most = MOST, effortAtMost } = options;
   const keep = new Set([...(now.set.keep ?? []), ...(options.keep ?? [])]);
-  const beside = loudnessBeside(now, goals);
+  const unasked = unaskedLoudness(now, goals);
   const heardNow = stationsFor(goals).filter((station) => isHeard(now.medians.figures(station).verdict));
   const isReaching = goals.some((goal) => isBeyond(now, goal));
   const question: Question = {
@@ -86,8 +86,10 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
       of: 'goals',
       // A station is brought onto the dial first, by as little as can be; how loud it is there comes after.
       goals: isReaching
-        ? goals.map((goal) => (isBeyond(now, goal) ? { objective: reachOf(now.medians, goal.stations[0]) } : goal.goal))
-        : [...goals.map(({ goal }) => goal), ...beside],
+        ? goals.map((goal) =>
+            isBeyond(now, goal) ? { objective: reachObjective(now.medians, goal.stations[0]) } : goal.goal,
+          )
+        : [...goals.map(({ goal }) => goal), ...unasked],
     },
     guard: [...guardsOf(now, goals), ...heardGuards(heardNow)],
     keep,
@@ -99,7 +101,7 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
     answers.flatMap((answer) => {
       const after = trialOf(trials, answer).medians;
       if (!heardNow.every((station) => isHeard(after.figures(station).verdict))) return [];
-      const loudness = beside.flatMap(({ objective: { station } }) => {
+      const loudness = unasked.flatMap(({ objective: { station } }) => {
         const [was, is] = [now.medians.figures(station), after.figures(station)];
         return is.isWithin ? [{ station: now.set.place.stations[station].name, change: is.level - was.level }] : [];
       });
@@ -144,11 +146,11 @@ const heardGuards = (stations: readonly number[]): Guard[] =>
   ]);
 
 /** Weight of a decibel of loudness that no want asks for, relative to the wants: of a station that is wanted otherwise, */
-const BESIDE_WANT = 0.25;
+const WANTED_OTHERWISE = 0.25;
 /** and of one that no want is for. Common practice, no source. */
 const UNASKED = 0.1;
 
-interface LoudnessBeside {
+interface UnaskedLoudness {
   readonly objective: { readonly of: 'loudness'; readonly station: number };
   readonly weight: number;
 }
@@ -157,12 +159,12 @@ interface LoudnessBeside {
  * Stations whose loudness counts a little though no want asks for it, so that wants are not met at the cost of all
  * loudness: those that are wanted clear of others or for their speech; without any station wanted the one received best.
  */
-function loudnessBeside(now: Trial, goals: readonly WantGoal[]): LoudnessBeside[] {
+function unaskedLoudness(now: Trial, goals: readonly WantGoal[]): UnaskedLoudness[] {
   const isWantedLoud = (station: number): boolean =>
     goals.some(({ want, stations }) => want.kind === 'loudest' && stations[0] === station);
-  const beside = stationsFor(goals).filter((station) => !isWantedLoud(station) && now.figures(station).isWithin);
-  if (beside.length > 0)
-    return beside.map((station) => ({ objective: { of: 'loudness', station }, weight: BESIDE_WANT }));
+  const unasked = stationsFor(goals).filter((station) => !isWantedLoud(station) && now.figures(station).isWithin);
+  if (unasked.length > 0)
+    return unasked.map((station) => ({ objective: { of: 'loudness', station }, weight: WANTED_OTHERWISE }));
   if (stationsFor(goals).length > 0) return [];
   const margins = now.set.place.stations.map((_, station) => {
     const { isWithin, margin } = now.figures(station);
