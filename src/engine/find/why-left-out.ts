@@ -35,6 +35,7 @@ const TRAITS: { readonly [O in LeftOut['of']]: (choice: Pick<SetChoice, 'front' 
  * @param choice of its parts
  * @param of what is asked about
  * @param trait the part's place in its list of the box, or the kind of arrangement
+ * @returns true also for the former of a second coil
  */
 export const hasTrait = (choice: Pick<SetChoice, 'front' | 'back'>, of: LeftOut['of'], trait: string): boolean =>
   TRAITS[of](choice).includes(trait);
