@@ -264,7 +264,7 @@ const changesOf = (set: SetDescription, adjustment: Adjustment, value: Value): C
   }));
 
 /** Effort of all of an answer: two taps are more than one. */
-export const costOf = ({ changes }: Answer): number => costOfChanges(changes);
+const costOf = ({ changes }: Answer): number => costOfChanges(changes);
 
 /** The same of changes by themselves. */
 export const costOfChanges = (changes: readonly Change[]): number =>

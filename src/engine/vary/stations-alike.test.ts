@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { receive } from '../reception/path/receive.ts';
 import { readValue } from '../set/read.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
-import { disturberOf, suggest } from './suggest.ts';
+import { disturberAt, disturberIndex, suggest } from './suggest.ts';
 import { trialsOf } from './trial.ts';
 
 const written = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8'));
@@ -39,7 +39,8 @@ function found(stations: readonly Station[], nameOf: (index: number) => string) 
   return {
     clearances: each.map((station) => each.map((other) => now.clearanceFrom(station, other))),
     disturbers: each.map((station) => {
-      const { name: _, ...disturber } = disturberOf(now, station) ?? {};
+      const worst = disturberIndex(now, station);
+      const { name: _, ...disturber } = worst === undefined ? {} : disturberAt(now, worst);
       return disturber;
     }),
     disturbances: receive(set).stations.map(({ disturbances }) => disturbances.map(({ by: _, ...one }) => one)),

@@ -72,7 +72,7 @@ export function stationWish(trials: Trials, station: number): StationWish {
 }
 
 /** Of a station the one that it stands least above, if not on the same frequency. */
-export function disturberOf(now: Trial, station: number): Disturber | undefined {
+function disturberOf(now: Trial, station: number): Disturber | undefined {
   const worst = disturberIndex(now, station);
   return worst === undefined ? undefined : disturberAt(now, worst);
 }

@@ -20,7 +20,7 @@ export function heardChange(before: Trial, after: Trial): HeardChange {
 }
 
 /** What the order of suggestions goes by. */
-export interface Ordered extends HeardChange {
+interface Ordered extends HeardChange {
   readonly changes: readonly Change[];
   readonly effort: Effort;
 }

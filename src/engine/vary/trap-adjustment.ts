@@ -3,7 +3,7 @@ import type { Trials } from './trial.ts';
 import { trapFor } from './wave-traps.ts';
 
 /** The station that a trap is to stop, and the one that is to be received. */
-export interface TrapTask {
+interface TrapTask {
   readonly stop: number;
   readonly target: number;
 }
