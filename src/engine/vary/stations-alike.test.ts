@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Disturber } from '../kinds/adjustment.ts';
 import { receive } from '../reception/path/receive.ts';
 import { readValue } from '../set/read.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
@@ -40,7 +41,7 @@ function found(stations: readonly Station[], nameOf: (index: number) => string) 
     clearances: each.map((station) => each.map((other) => now.clearanceFrom(station, other))),
     disturbers: each.map((station) => {
       const worst = disturberIndex(now, station);
-      const { name: _, ...disturber } = worst === undefined ? {} : disturberAt(now, worst);
+      const { name: _, ...disturber }: Partial<Disturber> = worst === undefined ? {} : disturberAt(now, worst);
       return disturber;
     }),
     disturbances: receive(set).stations.map(({ disturbances }) => disturbances.map(({ by: _, ...one }) => one)),
