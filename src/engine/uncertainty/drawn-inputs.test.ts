@@ -32,14 +32,14 @@ describe('what is drawn for a set', () => {
   it('says what is drawn together, in its units', () => {
     const inputs = inputsOf('medium-wave-galena');
     const ideality = inputs.find(({ input }) => input === 'ideality')!;
-    expect(ideality.follows).toEqual({ input: 'saturation current', correlation: 0.6 });
+    expect(ideality.follows).toEqual([{ input: 'saturation current', share: 0.6 }]);
     expect(ideality).toMatchObject({ kind: 'difference', unit: '' });
     expect(inputs.find(({ input }) => input === 'sensitivity')).toMatchObject({ low: -8, high: 8, unit: 'dB' });
     // A resistivity that is given is of the spot; a soil of a kind is the ground's.
     expect(inputs.find(({ input }) => input === 'soil')!.follows).toBeUndefined();
     const loam = inputsOf('spider-coil-earpiece').find(({ input }) => input === 'soil')!;
-    expect(loam.follows!.input).toBe('ground');
-    expect(loam.follows!.correlation).toBeLessThan(-0.2);
+    expect(loam.follows!.map(({ input }) => input)).toEqual(['ground']);
+    expect(loam.follows![0].share).toBeLessThan(-0.2);
   });
 
   it('has a field that was measured in place of ground and site, and a sky wave by night', () => {

@@ -2,6 +2,7 @@ import type { SetCircuit } from '../built/set-circuit.ts';
 import { arrivals } from '../place/stations/arrivals.ts';
 import { arrivalOptions, type FieldOptions } from '../reception/path/field.ts';
 import { listeningTime } from '../set/listening-time.ts';
+import type { Ratio } from '../units/quantities.ts';
 import { GIVEN_FIELD, measuredField, SKY_WAVE, siteSpread } from './field-draws.ts';
 import { HEARING, MODULATION, ROOM_NOISE } from './hearing-spreads.ts';
 import type { Measurable, PartInput } from './input.ts';
@@ -18,8 +19,8 @@ export interface DrawnInput extends Spread {
   readonly settledBy?: Measurable;
   /** Place in the set's list of the station it is drawn for; left out: one draw for all. */
   readonly station?: number;
-  /** What it is drawn together with: the correlation of the normal deviates. */
-  readonly follows?: { readonly input: string; readonly correlation: number };
+  /** What it is drawn together with: the share that it takes of each one's own normal deviate, the rest being its own. */
+  readonly follows?: readonly { readonly input: string; readonly share: Ratio }[];
 }
 
 const UNITS: Readonly<Partial<Record<DrawnInput['input'], DrawnInput['unit']>>> = {
@@ -63,7 +64,7 @@ export function drawnInputs({ set, ...circuit }: SetCircuit, options: FieldOptio
     ...setInputs({ set, ...circuit }).map(({ id, settledBy, spread, follows }) =>
       one(id, spread, {
         settledBy,
-        ...(follows && { follows: { input: follows.other, correlation: follows.correlation } }),
+        ...(follows && { follows: follows.map(({ other, share }) => ({ input: other, share })) }),
       }),
     ),
     one('hearing', HEARING),
