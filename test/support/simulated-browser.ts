@@ -29,6 +29,8 @@ export class Browser {
   isNearFailing = false;
   latency = 50;
   private busyUntil = 0;
+  /** How often it was started again: what one run has not done yet, the next does not. */
+  private run = 0;
   private named = 0;
   private readonly writers = new Map<string, { readonly tab: Tab; readonly lost: () => void }>();
 
@@ -43,12 +45,13 @@ export class Browser {
       // A page that is gone asks for nothing more.
       if (!tab.isThere) return new Promise<never>(() => {});
       const isLate = this.isDiskFailing;
+      const { run } = this;
       // What is asked for later is not done earlier: transactions of a database keep their order.
       this.busyUntil = Math.max(this.busyUntil, Date.now() + this.latency);
       await new Promise((resolve) => setTimeout(resolve, this.busyUntil - Date.now()));
       if (isLate) throw new DOMException('full', 'QuotaExceededError');
       // A killed browser writes nothing; what a closed tab has asked for is done.
-      if (tab.isKilled) return new Promise<never>(() => {});
+      if (run !== this.run) return new Promise<never>(() => {});
       return act();
     };
     return {
@@ -56,7 +59,8 @@ export class Browser {
       writeNow: (id, text) => {
         if (this.isNearFailing) throw new DOMException('full', 'QuotaExceededError');
         this.near.set(id, text);
-        setTimeout(() => !tab.isKilled && this.nearOnDisk.set(id, text), 3000);
+        const { run } = this;
+        setTimeout(() => run === this.run && this.nearOnDisk.set(id, text), 3000);
       },
       idsNow: () => [...this.near.keys()],
       forgetNow: (id, text) => void (this.near.get(id) === text && this.near.delete(id)),
@@ -77,7 +81,13 @@ export class Browser {
           this.logs.set(id, text);
           return text;
         }),
-      remove: (id) => slow(() => void this.disk.delete(id)),
+      remove: (id, upTo = Number.POSITIVE_INFINITY) =>
+        slow(() => {
+          const revisionOf = (text: string | undefined) => readKept(text ?? '')?.revision ?? 0;
+          if (revisionOf(this.disk.get(id)?.text) > upTo || revisionOf(this.near.get(id)) > upTo) return;
+          this.disk.delete(id);
+          this.near.delete(id);
+        }),
     };
   }
 
@@ -99,6 +109,7 @@ export class Browser {
   }
 
   kill(): void {
+    this.run++;
     for (const tab of this.tabs) tab.end();
     this.tabs = [];
     this.near = new Map(this.nearOnDisk);
@@ -107,7 +118,6 @@ export class Browser {
 
 export class Tab {
   isThere = true;
-  isKilled = false;
   readonly name: string;
   readonly sets: OpenSets;
   readonly shelf: Shelf;
@@ -168,7 +178,6 @@ export class Tab {
 
   end(): void {
     this.isThere = false;
-    this.isKilled = true;
   }
 }
 

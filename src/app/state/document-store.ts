@@ -40,8 +40,8 @@ export interface DocumentStore {
   readonly log: (id: string) => Promise<string | undefined>;
   /** Changes that text as it is then, whichever tab wrote it. @returns as it is now */
   readonly changeLog: (id: string, change: (text: string | undefined) => string) => Promise<string>;
-  /** For good, from both places. */
-  readonly remove: (id: string) => Promise<void>;
+  /** For good, from both places; left as it is where one of them holds a later revision than `upTo`. */
+  readonly remove: (id: string, upTo?: number) => Promise<void>;
 }
 
 interface Schema extends DBSchema {
@@ -164,9 +164,11 @@ export function openDocumentStore(firstId: string): DocumentStore {
       await Promise.all([transaction.store.put(text, id), transaction.done]);
       return text;
     },
-    async remove(id) {
+    async remove(id, upTo) {
       const database = await connect();
       const transaction = database.transaction(STORES, 'readwrite', { durability: 'strict' });
+      const texts = [await transaction.objectStore('texts').get(id), localStorage.getItem(keyOf(id))];
+      if (texts.some((text) => isLater(text, upTo))) return transaction.done;
       await Promise.all([
         transaction.objectStore('texts').delete(id),
         transaction.objectStore('histories').delete(id),
@@ -175,10 +177,14 @@ export function openDocumentStore(firstId: string): DocumentStore {
         transaction.objectStore('logs').delete(id),
         transaction.done,
       ]);
-      localStorage.removeItem(keyOf(id));
+      // Another tab may have changed it meanwhile.
+      if (!isLater(localStorage.getItem(keyOf(id)), upTo)) localStorage.removeItem(keyOf(id));
     },
   };
 }
+
+const isLater = (text: string | null | undefined, revision: number | undefined): boolean =>
+  revision !== undefined && (readKept(text ?? '')?.revision ?? 0) > revision;
 
 /** Of many versions those that are needed least go. */
 async function thin(database: IDBPDatabase<Schema>, id: string, now: number): Promise<void> {

@@ -91,8 +91,8 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   const heldLogs = new Map<string, string>();
   const logOf = async (id: string): Promise<string | undefined> => heldLogs.get(id) ?? store.log(id);
 
-  async function removeForGood(id: string): Promise<void> {
-    await store.remove(id);
+  async function removeForGood(id: string, upTo?: number): Promise<void> {
+    await store.remove(id, upTo);
     forgetFaults(id);
     forgetDrafts(id);
     forgetBand(id);
@@ -138,12 +138,15 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   /** A set that lost the focus is closed once the disk has it; an example that nobody changed leaves nothing behind. */
   async function leave(set: OpenSet): Promise<void> {
     const { id } = set;
+    const isWaste = unwanted.has(set) || isUntouchedExample(set);
+    const revision = keeping.keptOf(id)?.revision ?? 0;
     const isOnDisk = await keeping.isOnDisk(id);
-    const isDisposable = (unwanted.has(set) || isUntouchedExample(set)) && !(await hasMore(set).catch(() => isOnDisk));
+    const isDisposable = isWaste && !(await hasMore(set).catch(() => isOnDisk));
     if (!isDisposable && !isOnDisk) return;
     if (sets.focused.peek() === set) return;
     sets.close(id);
-    if (isDisposable) await removeForGood(id).catch(() => undefined);
+    // What another tab has made of it meanwhile stays.
+    if (isDisposable) await removeForGood(id, revision).catch(() => undefined);
     await changed();
   }
 
