@@ -14,7 +14,8 @@ import type { OpenWriterLock, WriterLock } from './writer-lock.ts';
 /** A longer text is not written at every key, but after a pause and on leaving. */
 const SHORT = 100_000;
 const PAUSE_MS = 200;
-/** A disk that cannot be read is read again after a pause, which grows up to this. */
+/** A disk that fails is tried again after a pause, which grows from one to the other. */
+const FIRST_PAUSE_MS = 1000;
 const LONGEST_PAUSE_MS = 30_000;
 
 /** What keeping goes by. */
@@ -98,6 +99,8 @@ class SetKeeper {
   /** The revision that the page began with. */
   private first = 0;
   private retry: ReturnType<typeof setTimeout> | undefined;
+  private writeAgain: ReturnType<typeof setTimeout> | undefined;
+  private writePause = FIRST_PAUSE_MS;
   private writing: Promise<void> | undefined;
   private pause: ReturnType<typeof setTimeout> | undefined;
   private version: SetVersion | undefined;
@@ -150,6 +153,7 @@ class SetKeeper {
     this.stopFollowing();
     const loaded = this.retry === undefined ? Promise.resolve() : this.tryLoading(0);
     this.ended.abort();
+    clearTimeout(this.writeAgain);
     void loaded
       .then(() => this.isOnDisk())
       .then((isThere) => {
@@ -263,7 +267,7 @@ class SetKeeper {
   }
 
   private keepOnDisk(): void {
-    if (!this.isLoaded && this.retry !== undefined) void this.tryLoading(1000);
+    if (!this.isLoaded && this.retry !== undefined) void this.tryLoading(FIRST_PAUSE_MS);
     if (this.writing || !this.isLoaded) return;
     this.writing = this.writeUntilDone().finally(() => {
       this.writing = undefined;
@@ -272,15 +276,26 @@ class SetKeeper {
 
   /** Until the disk has the latest; while it writes, changes gather. */
   private async writeUntilDone(): Promise<void> {
-    try {
-      while (this.revisionOnDisk < this.revision) {
-        if (!this.lock.isHeld()) await this.lock.take();
-        await this.writeToDisk();
+    clearTimeout(this.writeAgain);
+    let tried: number;
+    do {
+      tried = this.revision;
+      try {
+        while (this.revisionOnDisk < this.revision) {
+          if (!this.lock.isHeld()) await this.lock.take();
+          await this.writeToDisk();
+        }
+        this.writePause = FIRST_PAUSE_MS;
+        this.report('disk', true);
+        return;
+      } catch {
+        this.report('disk', false);
       }
-      this.report('disk', true);
-    } catch {
-      this.report('disk', false);
-    }
+      // What was changed while that failed is tried at once.
+    } while (this.revision !== tried);
+    if (this.ended.signal.aborted) return;
+    this.writeAgain = setTimeout(() => this.keepOnDisk(), this.writePause);
+    this.writePause = Math.min(2 * this.writePause, LONGEST_PAUSE_MS);
   }
 
   private isHistoryBehind(): boolean {
@@ -321,7 +336,7 @@ class SetKeeper {
   /** What only the disk has: the latest changes before the browser was killed, and the steps to undo. */
   private load(): Promise<void> {
     this.first = this.revision;
-    return this.tryLoading(1000);
+    return this.tryLoading(FIRST_PAUSE_MS);
   }
 
   /** Until the disk has been read nothing is written: what is there may be later than what the page began with. */
