@@ -190,9 +190,15 @@ export const aroundPage = (): object => ({
 export const nameIn = (written: unknown): string => (written as { name: string }).name;
 
 /** Every state of a set that the shelf gives back: as it is, and its versions. */
-export function statesOf(browser: Browser, id: string): readonly string[] {
-  const stored = browser.disk.get(id);
-  const texts = [browser.near.get(id), stored?.text];
+export const statesOf = (browser: Browser, id: string): readonly string[] =>
+  statesIn(browser.disk.get(id), browser.near.get(id));
+
+/** The same of what the disk alone has. */
+export const statesOnDisk = (browser: Browser, id: string): readonly string[] =>
+  statesIn(browser.disk.get(id), undefined);
+
+function statesIn(stored: Stored | undefined, near: string | undefined): readonly string[] {
+  const texts = [near, stored?.text];
   const kept = texts
     .map((text) => (text === undefined ? undefined : readKept(text)))
     .filter((one) => one !== undefined);

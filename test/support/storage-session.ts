@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { notices } from '../../src/app/state/notices.ts';
-import { Browser, CONFIRMED, nameIn, SLOWEST, statesOf, Tab } from './simulated-browser.ts';
+import { Browser, CONFIRMED, nameIn, SLOWEST, statesOnDisk, Tab } from './simulated-browser.ts';
 
 /** Names carry the number of the edit: a later one holds the earlier. */
 const numberOf = (name: string): number => Number(/^edit (\d+)$/.exec(name)?.[1] ?? -1);
@@ -21,6 +21,7 @@ export const storageAction = fc.oneof(
   },
   { weight: 2, arbitrary: fc.record({ act: fc.constant('kill' as const) }) },
   { weight: 1, arbitrary: fc.record({ act: fc.constant('upgrade' as const) }) },
+  { weight: 1, arbitrary: fc.record({ act: fc.constant('hide' as const), tab: fc.nat(1) }) },
 );
 type StorageAction = typeof storageAction extends fc.Arbitrary<infer T> ? T : never;
 
@@ -51,7 +52,8 @@ export async function playSession(
       const due = edits.filter((edit) => edit.id === id && isDue(edit));
       const latest = due.at(-1);
       if (!latest) continue;
-      const states = statesOf(browser, id).map(numberOf);
+      // The disk alone: the first place has the last seconds only where the browser was not killed.
+      const states = statesOnDisk(browser, id).map(numberOf);
       if (!(Math.max(-1, ...states) >= latest.number)) throw new Error(`edit ${latest.number} of ${id} is lost`);
     }
   };
@@ -120,6 +122,9 @@ export async function playSession(
         break;
       case 'latency':
         browser.latency = one.ms;
+        break;
+      case 'hide':
+        tabAt(one.tab).putAway();
         break;
       // A new version of the page loads every tab anew.
       case 'upgrade': {

@@ -1,7 +1,7 @@
 import { effect, untracked } from '@preact/signals';
 import { writeText } from '../../engine/index.ts';
 import { storageWords as texts } from '../../outputs/words/index.ts';
-import type { DocumentStore } from './document-store.ts';
+import type { DocumentStore, StoredDocument } from './document-store.ts';
 import { download } from './download.ts';
 import { continueHistory, type Kept, keptHistory, keptText, readKept, stateName } from './kept.ts';
 import { dismiss, tell } from './notices.ts';
@@ -128,6 +128,7 @@ class SetKeeper {
   start(): Promise<void> {
     const first = this.beginning ?? this.readFirst();
     if (first) this.restore(first);
+    if (this.text !== '') this.textRevision = this.revision;
     this.revisionNow = this.revision;
     let seen = this.content();
     this.stopFollowing = effect(() => {
@@ -193,8 +194,11 @@ class SetKeeper {
       this.keepChange();
       return;
     }
+    const text = keptText(kept);
     try {
-      this.tools.store.writeNow(this.set.id, keptText(kept));
+      this.tools.store.writeNow(this.set.id, text);
+      this.text = text;
+      this.textRevision = this.revision;
     } catch {
       this.report('now', false);
     }
@@ -248,8 +252,11 @@ class SetKeeper {
     this.keepNow();
     if (!this.isLoaded || (this.revisionOnDisk >= this.revision && !this.isHistoryBehind())) return;
     const before = this.writing;
-    this.writing = Promise.all([before, this.writeToDisk()]).then(() => undefined);
-    this.writing.catch(() => undefined);
+    // A page that was only hidden goes on.
+    this.whileWriting(
+      Promise.all([before, this.writeToDisk()]).then(() => undefined),
+      () => this.keepOnDisk(),
+    );
   }
 
   private keepNow(): void {
@@ -269,9 +276,18 @@ class SetKeeper {
   private keepOnDisk(): void {
     if (!this.isLoaded && this.retry !== undefined) void this.tryLoading(FIRST_PAUSE_MS);
     if (this.writing || !this.isLoaded) return;
-    this.writing = this.writeUntilDone().finally(() => {
+    this.whileWriting(this.writeUntilDone());
+  }
+
+  private whileWriting(done: Promise<void>, then: () => void = () => undefined): void {
+    this.writing = done;
+    const over = () => {
+      // Leaving may have begun another since.
+      if (this.writing !== done) return;
       this.writing = undefined;
-    });
+      then();
+    };
+    done.then(over, over);
   }
 
   /** Until the disk has the latest; while it writes, changes gather. */
@@ -330,6 +346,7 @@ class SetKeeper {
     }
     const kept = found === null ? undefined : readKept(found);
     if (found !== null && !kept) this.setAside(found);
+    if (found !== null && kept) this.text = found;
     return kept;
   }
 
@@ -343,25 +360,31 @@ class SetKeeper {
   private async tryLoading(pause: number): Promise<void> {
     clearTimeout(this.retry);
     this.retry = undefined;
+    let found: StoredDocument;
     try {
-      await this.takeFromDisk(this.first);
+      found = await this.tools.store.read(this.set.id);
     } catch {
       this.report('disk', false);
       if (this.ended.signal.aborted) return;
       this.retry = setTimeout(() => this.tryLoading(Math.min(2 * pause, LONGEST_PAUSE_MS)), pause);
       return;
     }
+    try {
+      this.takeFromDisk(found);
+    } catch {
+      this.report('disk', false);
+    }
     this.isLoaded = true;
     this.keepOnDisk();
   }
 
-  /** @param first the revision that the page began with */
-  private async takeFromDisk(first: number): Promise<void> {
-    const { text: found, history } = await this.tools.store.read(this.set.id);
-    const kept = found === undefined ? undefined : readKept(found);
-    this.revisionOnDisk = kept?.revision ?? 0;
-    if (kept && kept.revision > first) {
-      if (this.revision === first) this.restore(kept);
+  private takeFromDisk({ text, history }: StoredDocument): void {
+    const kept = text === undefined ? undefined : readKept(text);
+    const onDisk = kept?.revision ?? 0;
+    // What is followed in another tab is that tab's to write.
+    this.revisionOnDisk = this.isKeptElsewhere ? Math.max(this.revisionOnDisk, onDisk) : onDisk;
+    if (kept && onDisk > this.first && !this.isKeptElsewhere) {
+      if (this.revision === this.first) this.restore(kept);
       else {
         this.revision = Math.max(this.revision, kept.revision) + 1;
         this.keepVersion(kept.written);
