@@ -73,7 +73,7 @@ export async function playSession(
     switch (one.act) {
       case 'edit': {
         const set = tabAt(one.tab).sets.focused.peek();
-        set.edit(['name'], `edit ${++count}`);
+        set.apply(set.valueChange(['name'], `edit ${++count}`, { run: `typing ${count}` }));
         edits.push({ id: set.id, number: count, at: Date.now() });
         await settle(10);
         break;
@@ -123,9 +123,13 @@ export async function playSession(
       case 'latency':
         browser.latency = one.ms;
         break;
-      case 'hide':
-        tabAt(one.tab).putAway();
+      case 'hide': {
+        // Whoever goes elsewhere leaves the field: only the steps to undo are then still to be kept.
+        const tab = tabAt(one.tab);
+        tab.sets.focused.peek().endRun();
+        tab.putAway();
         break;
+      }
       // A new version of the page loads every tab anew.
       case 'upgrade': {
         if (browser.isNearFailing) edits = edits.filter(isDue);

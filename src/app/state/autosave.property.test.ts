@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import { aroundPage, Browser, nameIn, statesOf, Tab } from '../../../test/support/simulated-browser.ts';
+import { aroundPage, Browser, nameIn, statesOf, statesOnDisk, Tab } from '../../../test/support/simulated-browser.ts';
 import { playSession, storageAction } from '../../../test/support/storage-session.ts';
 import { readLog } from '../../engine/index.ts';
 import type { Reading } from '../description/stand-ins.ts';
@@ -65,6 +65,24 @@ describe('a disk that cannot be read when the page opens', () => {
     expect(statesOf(browser, 'first')[0]).toBe('edit 2');
     expect(statesOf(browser, 'first')).toContain('edit 1');
   });
+});
+
+it('a page that was hidden, with only the steps to undo still to be kept, goes on writing to the disk', async () => {
+  const browser = new Browser();
+  const tab = new Tab(browser, 'first');
+  const set = tab.sets.focused.peek();
+  const edit = async (name: string) => {
+    set.edit(['name'], name);
+    await vi.advanceTimersByTimeAsync(2000);
+  };
+  await vi.advanceTimersByTimeAsync(2000);
+  set.apply(set.valueChange(['name'], 'edit 1', { run: 'typing' }));
+  await vi.advanceTimersByTimeAsync(2000);
+  set.endRun();
+  tab.putAway();
+  await vi.advanceTimersByTimeAsync(2000);
+  await edit('edit 2');
+  expect(statesOnDisk(browser, 'first')[0]).toBe('edit 2');
 });
 
 /** A tab that is open for a while, with one more example in focus that lies on the disk. */
