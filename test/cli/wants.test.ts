@@ -17,7 +17,10 @@ describe('faintwave path with wants', () => {
       /^I want\n {2}Saltmarsh Radio clear of Radio Corvale by 20 dB: ✓ \S.*\n {2}531–1602 kHz covered: ✗ /m,
     );
     const [, suggestions] = /Suggestions for what you want\n((?: {2}.*\n)+)/.exec(printed)!;
-    for (const line of suggestions.trim().split('\n')) {
+    const [order, ...lines] = suggestions.trim().split('\n');
+    expect(order).toMatch(/^In order of the gain/);
+    expect(lines.length).toBeGreaterThan(0);
+    for (const line of lines) {
       expect(line).toMatch(/Radio Corvale .*, range \S/);
       expect(line).not.toMatch(/phones|aerial:/);
     }

@@ -38,7 +38,8 @@ const TRAP_PLACES: Readonly<Record<string, string>> = {
   absorption: 'loosely coupled to the coil',
 };
 const trapWords = ({ setting, changes }: Changed): string => {
-  const { stops, kind } = record(setting.to);
+  // The first trap begins the list.
+  const { stops, kind } = record(Array.isArray(setting.to) ? setting.to[0] : setting.to);
   const { turns, formerDiameter } = record(changes.find(({ path }) => path[0] === 'coils')?.to);
   return `A wave trap for ${printable(String(stops))}: coil of ${turnsOf(turns)} on a ${formerDiameter} tube, ${TRAP_PLACES[String(kind)]}`;
 };
