@@ -107,8 +107,6 @@ export async function playSession(
         await mustAgree();
         break;
       case 'second tab':
-        // A change that the first place refused, younger than a second, is written over by a tab that is opened then.
-        if (browser.isNearFailing) edits = edits.filter(isDue);
         if (browser.tabs.length < 2) await openTab();
         break;
       case 'close':
@@ -132,7 +130,6 @@ export async function playSession(
       }
       // A new version of the page loads every tab anew.
       case 'upgrade': {
-        if (browser.isNearFailing) edits = edits.filter(isDue);
         const open = browser.tabs.length;
         for (const tab of [...browser.tabs]) tab.close(browser);
         for (let k = 0; k < open; k++) await openTab();

@@ -375,6 +375,11 @@ class SetKeeper {
       this.report('disk', false);
     }
     this.isLoaded = true;
+    // What another tab has is that tab's to write, and may be later already than what was found.
+    if (this.author !== this.tools.tabs.own && !this.lock.isHeld()) {
+      this.isKeptElsewhere = true;
+      this.revisionOnDisk = Math.max(this.revisionOnDisk, this.revision);
+    }
     this.keepOnDisk();
   }
 
@@ -480,7 +485,11 @@ class SetKeeper {
     const isOwn = this.author === own;
     const isLater = kept.revision > this.revision || (kept.revision === this.revision && kept.tab > this.author);
     if (!isLater) {
-      if (isOwn) this.keepVersion(kept.written);
+      // That tab may have been opened before what is here was on the disk: it hears of it, and does not write over it.
+      if (isOwn) {
+        this.keepVersion(kept.written);
+        this.keepChange();
+      }
       return;
     }
     const sawMine = kept.base === stateName({ revision: this.revision, tab: own });
