@@ -32,18 +32,31 @@ function readKept(text: string | null): KeptBox | undefined {
   }
 }
 
-/** @returns undefined where it is not kept, or storage is blocked. What cannot be read is put aside, not written over. */
-export function keptBox(id: string): KeptBox | undefined {
-  let text: string | null;
+function storedText(id: string): string | null {
   try {
-    text = localStorage.getItem(keyOf(id));
+    return localStorage.getItem(keyOf(id));
   } catch {
-    return undefined;
+    return null;
   }
-  const kept = readKept(text);
-  if (text !== null && !kept) setAside(id, text);
-  return kept;
 }
+
+/** @returns undefined where it is not kept, cannot be read, or storage is blocked */
+export const keptBox = (id: string): KeptBox | undefined => readKept(storedText(id));
+
+/** @returns the text that is kept of a box and cannot be read; undefined: there is none */
+export function unreadableBox(id: string): string | undefined {
+  const text = storedText(id);
+  return text === null || readKept(text) ? undefined : text;
+}
+
+/** As `keptBox`, of one that is written from now on: what cannot be read is put aside and told, not written over. */
+export function keptBoxToOpen(id: string): KeptBox | undefined {
+  const unreadable = unreadableBox(id);
+  if (unreadable !== undefined) setAside(id, unreadable);
+  return keptBox(id);
+}
+
+export const saveUnreadableBox = (text: string): void => download('faintwave-box-kept-aside.txt', text);
 
 function setAside(id: string, unreadable: string): void {
   try {
@@ -51,7 +64,7 @@ function setAside(id: string, unreadable: string): void {
   } catch {
     // It can still be saved to a file.
   }
-  const save = { label: storageWords.saveUnreadable, run: () => download('faintwave-box-kept-aside.txt', unreadable) };
+  const save = { label: storageWords.saveUnreadable, run: () => saveUnreadableBox(unreadable) };
   tell(storageWords.unreadableBox, { of: id, stays: true, action: save });
 }
 
@@ -61,18 +74,26 @@ export const keptBoxIds = (): readonly string[] =>
     .filter((key) => key.startsWith(PREFIX) && !key.endsWith(ASIDE))
     .map((key) => key.slice(PREFIX.length));
 
-export function removeKeptBox(id: string): void {
+/** Whether the storage holds one box under the key; null: the whole storage was cleared. */
+export const isOfBoxes = (key: string | null): boolean => key === null || key.startsWith(PREFIX);
+
+/** @returns what puts it back as it was, and says whether the browser could */
+export function removeKeptBox(id: string): () => boolean {
+  const text = storedText(id);
   try {
     localStorage.removeItem(keyOf(id));
   } catch {
     // Without storage it was not kept.
   }
+  return () => text !== null && putText(id, text);
 }
 
 /** Keeps a box that is not open. @returns whether the browser could */
-export function putKeptBox(id: string, box: KeptBox): boolean {
+export const putKeptBox = (id: string, box: KeptBox): boolean => putText(id, JSON.stringify(box));
+
+function putText(id: string, text: string): boolean {
   try {
-    localStorage.setItem(keyOf(id), JSON.stringify(box));
+    localStorage.setItem(keyOf(id), text);
     return true;
   } catch {
     return false;

@@ -10,8 +10,8 @@ async function openTab() {
   vi.stubGlobal('addEventListener', (_event: string, act: (event: unknown) => void) => heard.push(act));
   const boxes = await import('./open-boxes.ts');
   const names = () => boxes.shelvedBoxes.value.map(({ name }) => name);
-  const hear = () => {
-    for (const act of heard) act({ key: 'faintwave.boxes', newValue: local.get('faintwave.boxes') ?? null });
+  const hear = (key = 'faintwave.boxes') => {
+    for (const act of heard) act({ key, newValue: local.get(key) ?? null });
   };
   return { ...boxes, names, hear };
 }
@@ -119,4 +119,53 @@ it('a box that is only looked at keeps the date of its last change', async () =>
   a.openBox.value!.edit(['notes'], 'now');
   a.chooseBox(a.boxEntries.value.find(({ name }) => name === 'second')!.id);
   expect(a.boxEntries.value.find(({ name }) => name === 'first')!.changed).toBeGreaterThan(5);
+});
+
+it('a box that cannot be read is listed as such: listing writes nothing, and it can be deleted and put back', async () => {
+  const a = await openTab();
+  a.addBox(boxNamed('broken'));
+  a.addBox(boxNamed('whole'));
+  const [{ id }] = a.shelvedBoxes.value;
+  local.set(`faintwave.box.${id}`, '{"written":');
+  const b = await openTab();
+  const before = new Map(local);
+  expect(b.boxEntries.value.map(({ name }) => name)).toEqual(['whole']);
+  expect(b.unreadableBoxes.value).toEqual([{ id, name: 'broken', text: '{"written":' }]);
+  expect([local, notices.value]).toEqual([before, []]);
+  const putBack = b.removeBox(id);
+  expect([b.unreadableBoxes.value, local.has(`faintwave.box.${id}`)]).toEqual([[], false]);
+  putBack();
+  expect(b.unreadableBoxes.value).toEqual([{ id, name: 'broken', text: '{"written":' }]);
+});
+
+it('renaming and copying on the shelf keep what another tab changed since', async () => {
+  const a = await openTab();
+  a.addBox(boxNamed('first'));
+  a.addBox(boxNamed('in view'));
+  const b = await openTab();
+  const seen = b.boxEntries.value.find(({ name }) => name === 'first')!;
+  a.chooseBox(seen.id);
+  a.openBox.value!.edit(['notes'], 'two more coils');
+  b.renameBox(seen, 'renamed');
+  b.copyBox(seen);
+  const entries = b.boxEntries.value.filter(
+    ({ id }) => id !== b.shelvedBoxes.value.find((one) => one.name === 'in view')?.id,
+  );
+  expect(entries.map(({ name, notes }) => [name, notes]).sort()).toEqual([
+    ['renamed (copy)', 'two more coils'],
+    ['renamed', 'two more coils'],
+  ]);
+});
+
+it('the shelf lists what another tab changes, and a box that it removed stays removed', async () => {
+  const a = await openTab();
+  a.addBox(boxNamed('first'));
+  const b = await openTab();
+  const [seen] = b.boxEntries.value;
+  a.openBox.value!.edit(['notes'], 'dry now');
+  b.hear(`faintwave.box.${seen.id}`);
+  expect(b.boxEntries.value[0].notes).toBe('dry now');
+  a.removeBox(seen.id);
+  expect(b.renameBox(seen, 'back')).toBe(true);
+  expect(b.boxEntries.value).toEqual([]);
 });

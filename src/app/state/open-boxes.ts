@@ -8,7 +8,17 @@ import {
   withValueAt,
 } from '../../engine/index.ts';
 import { keptBoxWords as boxWords, findView as texts } from '../../outputs/words/index.ts';
-import { type KeptBox, keepBox, keptBox, keptBoxIds, putKeptBox, removeKeptBox } from './box-keeper.ts';
+import {
+  isOfBoxes,
+  type KeptBox,
+  keepBox,
+  keptBox,
+  keptBoxIds,
+  keptBoxToOpen,
+  putKeptBox,
+  removeKeptBox,
+  unreadableBox,
+} from './box-keeper.ts';
 import { createDocument, type Document } from './document.ts';
 import type { Edited } from './edited.ts';
 
@@ -36,7 +46,7 @@ const NO_STAND_INS = signal<readonly never[]>([]);
 /** @param beginning what it begins with; left out: what this browser keeps of it */
 function createBox(
   id: string,
-  beginning: Pick<KeptBox, 'written' | 'fileName'> = keptBox(id) ?? { written: EMPTY, fileName: texts.boxFile },
+  beginning: Pick<KeptBox, 'written' | 'fileName'> = keptBoxToOpen(id) ?? { written: EMPTY, fileName: texts.boxFile },
 ): OpenBox {
   const document = createDocument(id, beginning.written, beginning.fileName);
   const reading = computed(() => readBoxValue(document.written.value));
@@ -87,6 +97,8 @@ const listed = (id: string): Shelved => ({ id, name: nameOf(keptBox(id)?.written
 
 const shelf = signal<readonly Shelved[]>(keptShelf() ?? []);
 const open = signal<OpenBox | undefined>(undefined);
+/** Counts the changes of kept boxes that other tabs made. */
+const changesElsewhere = signal(0);
 
 /** The boxes that this browser keeps, the one in view by the name it has now. */
 export const shelvedBoxes = computed<readonly Shelved[]>(() => {
@@ -132,8 +144,9 @@ export interface BoxEntry extends KeptBox {
   readonly notes: string;
 }
 
-/** All boxes that are kept, changed last first. */
+/** All boxes that are kept and can be read, changed last first. */
 export const boxEntries = computed<readonly BoxEntry[]>(() => {
+  void changesElsewhere.value;
   const now = open.value;
   const entries = shelf.value.flatMap(({ id }): BoxEntry[] => {
     const kept = keptBox(id);
@@ -141,6 +154,19 @@ export const boxEntries = computed<readonly BoxEntry[]>(() => {
     return box ? [{ ...box, id, name: nameOf(box.written), notes: notesOf(box.written) }] : [];
   });
   return entries.sort((a, b) => b.changed - a.changed);
+});
+
+/** A box that is kept and cannot be read. */
+export interface UnreadableBox extends Shelved {
+  readonly text: string;
+}
+
+export const unreadableBoxes = computed<readonly UnreadableBox[]>(() => {
+  void changesElsewhere.value;
+  return shelf.value.flatMap((one) => {
+    const text = one.id === open.value?.id ? undefined : unreadableBox(one.id);
+    return text === undefined ? [] : [{ ...one, text }];
+  });
 });
 
 const contentNow = (box: OpenBox): Pick<KeptBox, 'written' | 'fileName'> => ({
@@ -158,16 +184,24 @@ export function shelveBox(box: KeptBox, id = newBoxId()): boolean {
   return true;
 }
 
-/** One more box with the same parts, on the shelf only. @returns as `shelveBox` */
-export function copyBox({ written, fileName, name }: BoxEntry): boolean {
-  const copied = withValueAt(written, ['name'], boxWords.copyOf(name));
+/** One more box with the same parts, as they are now, on the shelf only. @returns as `shelveBox` */
+export function copyBox(entry: BoxEntry): boolean {
+  // Another tab may have changed it since it was listed.
+  const { written, fileName } = (open.peek()?.id === entry.id ? undefined : keptBox(entry.id)) ?? entry;
+  const copied = withValueAt(written, ['name'], boxWords.copyOf(nameOf(written)));
   return shelveBox({ written: copied, fileName, changed: Date.now() });
 }
 
-export function renameBox({ id, written, fileName }: BoxEntry, name: string): boolean {
+/** One that another tab removed meanwhile stays removed. @returns as `shelveBox` */
+export function renameBox({ id }: Pick<BoxEntry, 'id'>, name: string): boolean {
   const now = open.peek();
-  if (now?.id !== id)
-    return shelveBox({ written: withValueAt(written, ['name'], name), fileName, changed: Date.now() }, id);
+  if (now?.id !== id) {
+    const kept = keptBox(id);
+    if (kept)
+      return shelveBox({ ...kept, written: withValueAt(kept.written, ['name'], name), changed: Date.now() }, id);
+    changesElsewhere.value++;
+    return true;
+  }
   now.edit(['name'], name, { label: boxWords.renamed });
   put((boxes) => boxes.map((one) => (one.id === id ? { id, name } : one)));
   return true;
@@ -203,11 +237,13 @@ export function chooseBox(id: string): void {
 export function removeBox(id = open.peek()?.id): () => void {
   const box = open.peek();
   if (box?.id !== id) {
-    const kept = id === undefined ? undefined : keptBox(id);
-    if (id === undefined || !kept) return () => {};
+    const listedAs = shelf.peek().find((one) => one.id === id);
+    if (id === undefined || !listedAs) return () => {};
+    const putBack = removeKeptBox(id);
     put((boxes) => boxes.filter((one) => one.id !== id));
-    removeKeptBox(id);
-    return () => void shelveBox(kept, id);
+    return () => {
+      if (putBack()) put((boxes) => [...boxes.filter((one) => one.id !== id), listedAs]);
+    };
   }
   if (!box) return () => {};
   const [written, fileName] = [box.written.peek(), box.fileName.peek()];
@@ -221,6 +257,7 @@ export function removeBox(id = open.peek()?.id): () => void {
 
 /** The list as another tab has changed it; a box that it removed goes from view, it can be put back there. */
 function heard({ key }: StorageEvent): void {
+  if (isOfBoxes(key)) changesElsewhere.value++;
   if (key !== SHELF_KEY) return;
   shelf.value = [...(keptShelf() ?? shelf.peek())];
   const box = open.peek();

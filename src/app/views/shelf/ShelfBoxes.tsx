@@ -1,5 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { findView, shelfWords, keptBoxWords as texts } from '../../../outputs/words/index.ts';
+import { saveUnreadableBox } from '../../state/box-keeper.ts';
 import { tell } from '../../state/notices.ts';
 import {
   addBox,
@@ -10,9 +11,12 @@ import {
   openBox,
   removeBox,
   renameBox,
+  type UnreadableBox,
+  unreadableBoxes,
 } from '../../state/open-boxes.ts';
 import { view } from '../../state/page-view.ts';
 import { searchShelf } from '../../state/shelf/shelf-entry.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { NamedCard } from './NamedCard.tsx';
 
 interface Props {
@@ -29,7 +33,8 @@ export function ShelfBoxes({ search, onGone }: Props) {
   const all = boxEntries.value;
   const found = useMemo(() => searchShelf(all, search), [all, search]);
   const openId = openBox.value?.id;
-  const remove = async ({ id, name }: BoxEntry) => {
+  const unreadable = unreadableBoxes.value;
+  const remove = async ({ id, name }: Pick<BoxEntry, 'id' | 'name'>) => {
     const putBack = removeBox(id);
     tell(findView.removed(name), { key: `box-removed-${id}`, action: { label: findView.putBack, run: putBack } });
   };
@@ -46,8 +51,23 @@ export function ShelfBoxes({ search, onGone }: Props) {
         </button>
       </p>
       <p class="quiet" role="status">
-        {all.length === 0 ? texts.none : found.length === 0 ? texts.noneFound : texts.count(found.length, all.length)}
+        {all.length + unreadable.length === 0
+          ? texts.none
+          : found.length === 0
+            ? texts.noneFound
+            : texts.count(found.length, all.length)}
       </p>
+      {unreadable.length > 0 && (
+        <ul class="shelf-list">
+          {unreadable.map((box) => (
+            <UnreadableCard
+              key={box.id}
+              box={box}
+              onRemove={() => void remove(box).then(() => focusIfLost(() => void onGone()))}
+            />
+          ))}
+        </ul>
+      )}
       <ul class="shelf-list">
         {found.map((box) => {
           const { id, name, notes, changed } = box;
@@ -72,5 +92,23 @@ export function ShelfBoxes({ search, onGone }: Props) {
         })}
       </ul>
     </>
+  );
+}
+
+function UnreadableCard({ box, onRemove }: { readonly box: UnreadableBox; readonly onRemove: () => void }) {
+  const { name, text } = box;
+  return (
+    <li class="shelf-card">
+      <p class="shelf-name">{name}</p>
+      <p class="problem">{texts.unreadable}</p>
+      <p class="shelf-acts">
+        <button type="button" aria-label={texts.saveNamed(name)} onClick={() => saveUnreadableBox(text)}>
+          {texts.save}
+        </button>
+        <button type="button" aria-label={shelfWords.removeNamed(name)} onClick={onRemove}>
+          {shelfWords.remove}
+        </button>
+      </p>
+    </li>
   );
 }

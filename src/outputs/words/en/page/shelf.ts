@@ -53,6 +53,9 @@ export const keptBoxWords = {
   current: 'In view',
   copyOf: (name: string): string => `${name} (copy)`,
   renamed: 'name',
+  unreadable: 'This browser keeps it, but it cannot be read.',
+  saveNamed: (name: string): string => `Save ${name} to a file`,
+  save: 'Save to a file',
 } as const;
 
 let format: Intl.DateTimeFormat | undefined;
