@@ -153,8 +153,10 @@ test('a place kept once is used by two sets, its change is brought to both and u
     await expect.poll(() => card.textContent()).toMatch(/Fen corner.*The open set uses it\. Used by .*\(copy\)/);
     await page.locator('.notice', { hasText: 'is changed in 2 sets' }).getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => card.textContent()).toMatch(/No set on the shelf uses it/);
-    await card.getByRole('button', { name: 'Use Fen corner for the open set' }).click();
+    await page.getByPlaceholder('Search names of places and stations').waitFor();
+    await card.getByRole('button', { name: 'Use Fen corner for the open set' }).press('Enter');
     await expect.poll(() => card.textContent()).toMatch(/Used by Kitchen set\./);
+    await expect.poll(() => page.evaluate(() => document.activeElement?.ariaLabel)).toBe('Rename Fen corner');
     await page.reload();
     await answered(page);
     await shelf(page);
@@ -174,7 +176,56 @@ test('a place kept once is used by two sets, its change is brought to both and u
     await expect.poll(() => cards(page).then((all) => all.sort())).toEqual(['Shed', 'Shed (copy)']);
     await card.getByRole('button', { name: 'Delete Shed', exact: true }).click();
     await expect.poll(() => cards(page)).toEqual(['Shed (copy)']);
-    await page.getByPlaceholder('Search names and notes').fill('attic');
+    await page.getByPlaceholder('Search names and notes of boxes').fill('attic');
     await expect.poll(() => cards(page)).toEqual([]);
+  });
+});
+
+test('a box that cannot be read is listed, saved to a file and deleted, while the others are there', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    await page.evaluate(() => {
+      const box = (name: string) => ({
+        written: { format: 'faintwave-box/1', name },
+        fileName: 'box.json',
+        changed: 5,
+      });
+      localStorage.setItem('faintwave.box.whole', JSON.stringify(box('Whole')));
+      localStorage.setItem('faintwave.box.broken', '{"written":');
+      const list = ['Whole', 'Broken'].map((name) => ({ id: name.toLowerCase(), name }));
+      localStorage.setItem('faintwave.boxes', JSON.stringify(list));
+    });
+    await page.reload();
+    await answered(page);
+    await shelf(page);
+    await page.getByRole('button', { name: 'Boxes of parts', exact: true }).click();
+    await expect.poll(() => cards(page).then((all) => all.sort())).toEqual(['Broken', 'Whole']);
+    const saved = page.waitForEvent('download');
+    await page.getByRole('button', { name: 'Save Broken to a file' }).click();
+    await saved;
+    await page.getByRole('button', { name: 'Delete Broken' }).click();
+    await expect.poll(() => cards(page)).toEqual(['Whole']);
+  });
+});
+
+test('of many boxes the first are drawn, and more when asked for', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    await page.evaluate(() => {
+      const ids = Array.from({ length: 30 }, (_, k) => `box-${k}`);
+      for (const id of ids)
+        localStorage.setItem(
+          `faintwave.box.${id}`,
+          JSON.stringify({ written: { format: 'faintwave-box/1', name: id }, fileName: 'box.json', changed: 5 }),
+        );
+      localStorage.setItem('faintwave.boxes', JSON.stringify(ids.map((id) => ({ id, name: id }))));
+    });
+    await page.reload();
+    await answered(page);
+    await shelf(page);
+    await page.getByRole('button', { name: 'Boxes of parts', exact: true }).click();
+    await expect.poll(() => cards(page).then((all) => all.length)).toBe(24);
+    await page.getByRole('button', { name: 'Show 6 more' }).click();
+    await expect.poll(() => cards(page).then((all) => all.length)).toBe(30);
   });
 });

@@ -44,10 +44,15 @@ function shelfOf() {
 }
 
 /** Boxes and places in memory. */
-function besideOf(boxes: readonly KeptBeside[] = [], places: readonly KeptBeside[] = []) {
+function besideOf(
+  boxes: readonly KeptBeside[] = [],
+  places: readonly KeptBeside[] = [],
+  unread: { readonly boxes?: readonly string[]; readonly places?: readonly string[] } = {},
+) {
   const here = { boxes: [...boxes], places: [...places] };
   const sort = (name: keyof typeof here) => ({
     all: () => here[name],
+    unread: () => unread[name] ?? [],
     add: async (one: KeptBeside) => here[name].push(one) > 0,
   });
   return { here, boxes: sort('boxes'), places: sort('places') };
@@ -218,4 +223,11 @@ it('what cannot be read or kept is told, and the rest is in its place', async ()
   );
   expect(outcome).toEqual({ added: 1, merged: 0, same: 0, boxes: 0, places: 0, leftOut: ['sets/b-b.json'] });
   expect(there.entries.peek().map(({ id }) => id)).toEqual(['c']);
+});
+
+it('an archive names the boxes and places that could not be read', async () => {
+  const here = shelfOf();
+  const unread = { boxes: ['Shed'], places: ['places kept once'] };
+  const made = await makeArchive(here, [], besideOf([{ written: { name: 'whole' }, changed: 1 }], [], unread));
+  expect([made.boxes, made.leftOut]).toEqual([1, ['Shed', 'places kept once']]);
 });

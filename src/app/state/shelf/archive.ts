@@ -42,6 +42,8 @@ export interface KeptBeside {
 /** Where it is kept. */
 export interface BesideShelf {
   readonly all: () => readonly KeptBeside[];
+  /** What of it could not be read, by its name. */
+  readonly unread: () => readonly string[];
   /** One more. @returns whether it could be kept */
   readonly add: (one: KeptBeside) => Promise<boolean>;
 }
@@ -60,7 +62,7 @@ export interface ArchiveMade {
   readonly sets: number;
   readonly boxes: number;
   readonly places: number;
-  /** Names of sets that could not be read. */
+  /** Names of what could not be read. */
   readonly leftOut: readonly string[];
   /** Names of sets that are in it without their versions or their log, which could not be read. */
   readonly inPart: readonly string[];
@@ -123,6 +125,7 @@ export async function makeArchive(
       return { file, fileName, changed };
     }),
   );
+  for (const sort of BESIDE) leftOut.push(...beside[sort].unread());
   put(LIST, JSON.stringify({ format: ARCHIVE_FORMAT, sets: list, boxes, places }, null, 2));
   zip.end();
   if (failure) throw failure;

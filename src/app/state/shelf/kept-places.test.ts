@@ -142,7 +142,49 @@ it('without storage a place lasts as long as the page, which says so', async () 
   await places.add(hill);
   await places.refresh();
   expect(places.all.peek()!.map((one) => one.written)).toEqual([hill]);
-  expect(notices.peek().map(({ key }) => key)).toEqual(['place-not-kept']);
+  expect(notices.peek().map(({ key }) => key)).toEqual(['places-not-read', 'place-not-kept']);
+});
+
+it('places that cannot be read stay listed as they were, which is told until they can be read', async () => {
+  const store = storeOf();
+  const { sets } = setsOf({});
+  const places = createPlaces(store, sets, () => {});
+  await places.add(hill);
+  store.isBlocked = true;
+  await places.refresh();
+  expect([places.isUnread.peek(), places.all.peek()!.map((one) => one.written)]).toEqual([true, [hill]]);
+  expect(notices.peek().map(({ key }) => key)).toEqual(['places-not-read']);
+  store.isBlocked = false;
+  await places.refresh();
+  expect([places.isUnread.peek(), notices.peek()]).toEqual([false, []]);
+});
+
+it('what has no name is named as such in what is told', async () => {
+  const { sets } = setsOf({ a: { ...demo, name: '' } });
+  const places = createPlaces(storeOf(), sets, () => {});
+  const id = (await places.add({ ...demo.place, name: '' }))!;
+  await places.use(id, 'a');
+  await places.replace(id, hill);
+  await places.replace(id, { ...hill, name: '' });
+  await places.remove(id);
+  expect(notices.peek().map(({ text }) => text)).toEqual([
+    'Set without a name now uses Place without a name.',
+    'Hill top is changed. Set without a name has the place as it was before.',
+    'Place without a name is no longer kept. The sets that use it keep their own copy.',
+  ]);
+});
+
+it('a change is no longer offered to a set that uses the changed place meanwhile', async () => {
+  const { sets } = setsOf({ a: { ...demo, place: fen }, b: { ...demo, place: fen } });
+  const places = createPlaces(storeOf(), sets, () => {});
+  const id = (await places.add(fen))!;
+  const offered = () => notices.peek().find(({ key }) => key === 'place-changed')?.action?.label;
+  await places.rename(id, 'Fen corner');
+  expect(offered()).toContain('2 sets');
+  await places.use(id, 'a');
+  expect(offered()).toContain('1 set');
+  await places.use(id, 'b');
+  expect(offered()).toBeUndefined();
 });
 
 it('places are found by their name and by those of their stations', () => {

@@ -1,7 +1,7 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { isRecord, readValue, valueAtPath, withValueAt } from '../../../engine/index.ts';
-import { keptPlaceWords as texts } from '../../../outputs/words/index.ts';
-import { dismiss, tell } from '../notices.ts';
+import { shelfWords, keptPlaceWords as texts } from '../../../outputs/words/index.ts';
+import { dismiss, notices, tell } from '../notices.ts';
 import type { KeptPlace, PlaceStore } from './place-store.ts';
 import type { Shelf } from './shelf.ts';
 
@@ -26,8 +26,10 @@ interface Moved {
  * two are the same.
  */
 export interface Places {
-  /** Changed last first; undefined until they are read. */
+  /** Changed last first, as they were read last; undefined until they are looked for. */
   readonly all: ReadonlySignal<readonly KeptPlace[] | undefined>;
+  /** The browser did not give them out when they were looked for last: there may be more. */
+  readonly isUnread: ReadonlySignal<boolean>;
   readonly refresh: () => Promise<void>;
   /** @returns its id; undefined where the same is kept already */
   readonly add: (written: unknown) => Promise<string | undefined>;
@@ -53,6 +55,8 @@ const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolv
 const AT_ONCE = 20;
 
 export const nameOfPlace = (written: unknown): string => String(valueAtPath(written, ['name']) ?? '');
+const shownName = (written: unknown): string => nameOfPlace(written) || texts.unnamed;
+const shownSet = ({ name }: Pick<SetAtPlace, 'name'>): string => name || shelfWords.unnamed;
 
 /** Those in whose name, or in the name of one of whose stations, every word of the text is. */
 export function searchPlaces(places: readonly KeptPlace[], text: string): readonly KeptPlace[] {
@@ -69,14 +73,23 @@ export function searchPlaces(places: readonly KeptPlace[], text: string): readon
 /** @param toldOthers tells other tabs that the list is another */
 export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: () => void): Places {
   const all = signal<readonly KeptPlace[] | undefined>(undefined);
+  const isUnread = signal(false);
+  let lastRead: readonly KeptPlace[] = [];
   /** What could not be written counts for as long as the page lasts. */
   const held = new Map<string, KeptPlace | undefined>();
   /** The place of each set, as of when it was changed. */
   const placeTexts = new Map<string, { readonly changed: number; readonly text: string }>();
 
   async function refresh(): Promise<void> {
-    const found = new Map<string, KeptPlace>();
-    for (const place of await store.all().catch(() => [])) found.set(place.id, place);
+    try {
+      lastRead = await store.all();
+      isUnread.value = false;
+      dismiss('places-not-read');
+    } catch {
+      if (!isUnread.peek()) tell(texts.notRead, { key: 'places-not-read', stays: true });
+      isUnread.value = true;
+    }
+    const found = new Map(lastRead.map((place) => [place.id, place]));
     for (const [id, place] of held) {
       if (place) found.set(id, place);
       else found.delete(id);
@@ -141,6 +154,29 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
       );
   }
 
+  /** The last change of a place that was offered to sets. */
+  let offered: { readonly before: unknown; readonly after: unknown } | undefined;
+
+  /** @returns whether there is a set to offer it to */
+  async function offer(before: unknown, after: unknown): Promise<boolean> {
+    const users = (await setsByPlace()).get(textOf(before)) ?? [];
+    if (users.length === 0) return false;
+    offered = { before, after };
+    const name = shownName(after);
+    tell(texts.changed(name, users.map(shownSet)), {
+      key: 'place-changed',
+      stays: true,
+      action: { label: texts.bring(users.length), run: () => void bring(name, users, before, after) },
+    });
+    return true;
+  }
+
+  /** A set has another place now: a change is offered only to those that still have the place before it. */
+  async function offerAgain(): Promise<void> {
+    const isOffered = notices.peek().some(({ key }) => key === 'place-changed');
+    if (offered && isOffered && !(await offer(offered.before, offered.after))) dismiss('place-changed');
+  }
+
   async function bring(name: string, users: readonly SetAtPlace[], before: unknown, after: unknown): Promise<void> {
     dismiss('place-changed');
     const done: Moved[] = [];
@@ -152,7 +188,7 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
       const isWorse = readValue(written).ok && !readValue(withValueAt(written, PLACE, after)).ok;
       const moved = isWorse ? undefined : await move(one, after);
       if (moved) done.push(moved);
-      else refused.push(one.name);
+      else refused.push(shownSet(one));
     }
     tell(texts.brought(name, done.length, refused), {
       key: 'place-brought',
@@ -165,27 +201,18 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
     const before = placeOf(id);
     if (!before || textOf(before.written) === textOf(written)) return;
     await write(id, { id, written, changed: sets.now() });
-    const users = (await setsByPlace()).get(textOf(before.written)) ?? [];
-    const name = nameOfPlace(written);
-    const bringAll = () => void bring(name, users, before.written, written);
-    if (users.length > 0)
-      tell(
-        texts.changed(
-          name,
-          users.map((one) => one.name),
-        ),
-        { key: 'place-changed', stays: true, action: { label: texts.bring(users.length), run: bringAll } },
-      );
+    await offer(before.written, written);
   }
 
   return {
     all,
+    isUnread,
     refresh,
     add,
     replace,
     async copy(id) {
       const from = placeOf(id)?.written;
-      if (isRecord(from)) await add(withValueAt(from, ['name'], texts.copyOf(nameOfPlace(from))));
+      if (isRecord(from)) await add(withValueAt(from, ['name'], texts.copyOf(shownName(from))));
     },
     async rename(id, name) {
       const from = placeOf(id)?.written;
@@ -195,7 +222,7 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
       const gone = placeOf(id);
       if (!gone) return;
       await write(id, undefined);
-      tell(texts.removed(nameOfPlace(gone.written)), {
+      tell(texts.removed(shownName(gone.written)), {
         key: `place-removed-${id}`,
         action: { label: texts.putBack, run: () => void write(id, gone) },
       });
@@ -206,10 +233,11 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
       const name = sets.entries.peek()?.find((one) => one.id === setId)?.name ?? '';
       const moved = await move({ id: setId, name }, place);
       if (!moved) return;
-      tell(texts.used(name, nameOfPlace(place)), {
+      tell(texts.used(shownSet({ name }), shownName(place)), {
         key: 'place-used',
         action: { label: texts.undo, run: () => void moveBack([moved]) },
       });
+      await offerAgain();
     },
     async uses() {
       const byPlace = await setsByPlace();

@@ -2,7 +2,7 @@ import { useRef, useState } from 'preact/hooks';
 import { errorText, findView, shelfWords as texts } from '../../../outputs/words/index.ts';
 import { downloadFile } from '../../state/download.ts';
 import { tell } from '../../state/notices.ts';
-import { boxEntries, shelveBox } from '../../state/open-boxes.ts';
+import { boxEntries, shelveBox, unreadableBoxes } from '../../state/open-boxes.ts';
 import { usePlaces, useShelf } from '../../state/set-context.ts';
 import { type KeptBeside, makeArchive, readArchive } from '../../state/shelf/archive.ts';
 import { FilePicker } from '../../widgets/FilePicker.tsx';
@@ -14,11 +14,13 @@ export function ArchiveButtons() {
   const beside = {
     boxes: {
       all: () => boxEntries.peek(),
+      unread: () => unreadableBoxes.peek().map(({ name }) => name),
       add: async ({ written, changed, fileName = findView.boxFile }: KeptBeside) =>
         shelveBox({ written, fileName, changed }),
     },
     places: {
       all: () => places.all.peek() ?? [],
+      unread: () => (places.isUnread.peek() ? [texts.keptPlaces] : []),
       add: async ({ written }: KeptBeside) => (await places.add(written)) !== undefined,
     },
   };

@@ -5,6 +5,8 @@ import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 
 interface Props {
   readonly name: string;
+  /** What is renamed; empty where it has no name and is shown by another. */
+  readonly ownName: string;
   /** It is the one that is open. */
   readonly isOpen: boolean;
   /** Shown above the name. */
@@ -26,7 +28,7 @@ interface Props {
 
 /** One of what the shelf lists: opened by its name, copied, renamed, deleted. */
 export function NamedCard(props: Props) {
-  const { name, isOpen, drawing, when, notes, onOpen, onCopy, onRename, onRemove, onGone, children } = props;
+  const { name, ownName, isOpen, drawing, when, notes, onOpen, onCopy, onRename, onRemove, onGone, children } = props;
   const [newName, setNewName] = useState<string | undefined>();
   const card = useRef<HTMLLIElement>(null);
   const endRenaming = () => {
@@ -87,7 +89,7 @@ export function NamedCard(props: Props) {
           type="button"
           class="shelf-rename"
           aria-label={texts.renameNamed(name)}
-          onClick={() => setNewName(name)}
+          onClick={() => setNewName(ownName)}
         >
           {texts.rename}
         </button>

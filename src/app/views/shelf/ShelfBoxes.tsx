@@ -1,4 +1,5 @@
 import { useMemo } from 'preact/hooks';
+import { valueAtPath } from '../../../engine/index.ts';
 import { findView, shelfWords, keptBoxWords as texts } from '../../../outputs/words/index.ts';
 import { saveUnreadableBox } from '../../state/box-keeper.ts';
 import { tell } from '../../state/notices.ts';
@@ -17,6 +18,7 @@ import {
 import { view } from '../../state/page-view.ts';
 import { searchShelf } from '../../state/shelf/shelf-entry.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
+import { CardList } from './CardList.tsx';
 import { NamedCard } from './NamedCard.tsx';
 
 interface Props {
@@ -68,14 +70,17 @@ export function ShelfBoxes({ search, onGone }: Props) {
           ))}
         </ul>
       )}
-      <ul class="shelf-list">
-        {found.map((box) => {
+      <CardList
+        found={found}
+        search={search}
+        card={(box) => {
           const { id, name, notes, changed } = box;
           const isOpen = id === openId;
           return (
             <NamedCard
               key={id}
               name={name}
+              ownName={String(valueAtPath(box.written, ['name']) ?? '')}
               isOpen={isOpen}
               when={[
                 ...(isOpen ? [texts.current] : []),
@@ -89,8 +94,8 @@ export function ShelfBoxes({ search, onGone }: Props) {
               onGone={onGone}
             />
           );
-        })}
-      </ul>
+        }}
+      />
     </>
   );
 }

@@ -21,6 +21,7 @@ export function ShelfCard({ entry, isOpen, onGone }: Props) {
   return (
     <NamedCard
       name={name}
+      ownName={entry.name}
       isOpen={isOpen}
       drawing={<Thumbnail entry={entry} />}
       when={`${isOpen ? `${texts.current}. ` : ''}${texts.changed(texts.when(entry.changed))}`}

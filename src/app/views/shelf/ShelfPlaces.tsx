@@ -5,6 +5,8 @@ import { tell } from '../../state/notices.ts';
 import { useOpenSet, usePlaces, useShelf } from '../../state/set-context.ts';
 import { nameOfPlace, type SetAtPlace, searchPlaces } from '../../state/shelf/kept-places.ts';
 import type { KeptPlace } from '../../state/shelf/place-store.ts';
+import { focusIfLost } from '../../widgets/focus-if-lost.ts';
+import { CardList } from './CardList.tsx';
 import { NamedCard } from './NamedCard.tsx';
 
 interface Props {
@@ -44,11 +46,24 @@ export function ShelfPlaces({ search, onGone }: Props) {
           {texts.add}
         </button>
       </p>
+      {places.isUnread.value && (
+        <p class="problem" role="alert">
+          {texts.notRead}
+        </p>
+      )}
       <p class="quiet" role="status">
-        {all.length === 0 ? texts.none : found.length === 0 ? texts.noneFound : texts.count(found.length, all.length)}
+        {all.length === 0 && places.isUnread.value
+          ? ''
+          : all.length === 0
+            ? texts.none
+            : found.length === 0
+              ? texts.noneFound
+              : texts.count(found.length, all.length)}
       </p>
-      <ul class="shelf-list">
-        {found.map((place) => (
+      <CardList
+        found={found}
+        search={search}
+        card={(place) => (
           <PlaceCard
             key={place.id}
             place={place}
@@ -57,8 +72,8 @@ export function ShelfPlaces({ search, onGone }: Props) {
             users={uses.get(place.id)}
             onGone={onGone}
           />
-        ))}
-      </ul>
+        )}
+      />
     </>
   );
 }
@@ -85,6 +100,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
   return (
     <NamedCard
       name={name}
+      ownName={nameOfPlace(written)}
       isOpen={isHere}
       when={`${texts.stations(Array.isArray(stations) ? stations.length : 0)}. ${shelfWords.changed(shelfWords.when(changed))}`}
       notes={[...(isHere ? [texts.inUse] : []), ...(use ? [use] : [])].join(' ')}
@@ -99,7 +115,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
             type="button"
             class="primary"
             aria-label={texts.useNamed(name)}
-            onClick={() => void places.use(id, setId)}
+            onClick={({ currentTarget }) => keepFocusIn(currentTarget, places.use(id, setId))}
           >
             {texts.use}
           </button>
@@ -107,7 +123,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
             type="button"
             aria-label={texts.takeOverNamed(name)}
             disabled={here === undefined}
-            onClick={() => void places.replace(id, here)}
+            onClick={({ currentTarget }) => keepFocusIn(currentTarget, places.replace(id, here))}
           >
             {texts.takeOver}
           </button>
@@ -115,4 +131,10 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
       )}
     </NamedCard>
   );
+}
+
+/** The button is gone once its work is done: its card keeps the focus. */
+function keepFocusIn(button: HTMLElement, work: Promise<void>): void {
+  const card = button.closest('.shelf-card');
+  void work.then(() => focusIfLost(() => card?.querySelector<HTMLElement>('.shelf-rename')));
 }

@@ -4,6 +4,7 @@ import { isBeginning } from '../../state/begin.ts';
 import { useOpenSet, usePlaces, useShelf } from '../../state/set-context.ts';
 import { type ShelfEntry, searchShelf } from '../../state/shelf/shelf-entry.ts';
 import { ArchiveButtons } from './ArchiveButtons.tsx';
+import { CardList } from './CardList.tsx';
 import { CompareButton } from './CompareSets.tsx';
 import { ShareLink } from './ShareLink.tsx';
 import { ShelfBoxes } from './ShelfBoxes.tsx';
@@ -13,15 +14,11 @@ import { Versions } from './Versions.tsx';
 import { WriteUpCard } from './WriteUpCard.tsx';
 import './shelf.css';
 
-/** More are shown when asked for, so that hundreds of sets are searched within a keystroke. */
-const AT_ONCE = 24;
-
 /** All sets, boxes and places of this browser, and of the set in focus its link and versions. */
 export function ShelfView() {
   const shelf = useShelf();
   const { id } = useOpenSet();
   const [search, setSearch] = useState('');
-  const [most, setMost] = useState(AT_ONCE);
   const entries = shelf.entries.value;
   const found = useMemo(() => searchShelf(entries ?? [], search), [entries, search]);
   useEffect(() => void shelf.refresh(), [shelf]);
@@ -52,15 +49,12 @@ export function ShelfView() {
         )}
         <div class="shelf-tools">
           <label class="shelf-search">
-            <span class="visually-hidden">{texts.search}</span>
+            <span class="visually-hidden">{texts.search[kind]}</span>
             <input
               type="text"
               value={search}
-              placeholder={texts.search}
-              onInput={(event) => {
-                setSearch(event.currentTarget.value);
-                setMost(AT_ONCE);
-              }}
+              placeholder={texts.search[kind]}
+              onInput={(event) => setSearch(event.currentTarget.value)}
             />
           </label>
           <button
@@ -79,7 +73,7 @@ export function ShelfView() {
         ) : kind === 'places' ? (
           <ShelfPlaces search={search} onGone={onGone} />
         ) : (
-          <Sets found={found} all={entries?.length} most={most} onMore={setMost} onGone={onGone} />
+          <Sets found={found} all={entries?.length} search={search} onGone={onGone} />
         )}
         {kind === 'sets' && <Deleted />}
         <Persistence />
@@ -97,13 +91,11 @@ interface SetsProps {
   readonly found: readonly ShelfEntry[];
   /** How many sets there are; undefined until it is known. */
   readonly all: number | undefined;
-  /** How many of those found are shown. */
-  readonly most: number;
-  readonly onMore: (most: number) => void;
+  readonly search: string;
   readonly onGone: () => void;
 }
 
-function Sets({ found, all, most, onMore, onGone }: SetsProps) {
+function Sets({ found, all, search, onGone }: SetsProps) {
   const { id } = useOpenSet();
   return (
     <>
@@ -112,16 +104,11 @@ function Sets({ found, all, most, onMore, onGone }: SetsProps) {
           {all > 0 && found.length === 0 ? texts.noneFound : texts.count(found.length, all)}
         </p>
       )}
-      <ul class="shelf-list">
-        {found.slice(0, most).map((entry) => (
-          <ShelfCard key={entry.id} entry={entry} isOpen={entry.id === id} onGone={onGone} />
-        ))}
-      </ul>
-      {found.length > most && (
-        <button type="button" onClick={() => onMore(most + 200)}>
-          {texts.showMore(Math.min(200, found.length - most))}
-        </button>
-      )}
+      <CardList
+        found={found}
+        search={search}
+        card={(entry) => <ShelfCard key={entry.id} entry={entry} isOpen={entry.id === id} onGone={onGone} />}
+      />
     </>
   );
 }

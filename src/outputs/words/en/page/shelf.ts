@@ -39,6 +39,7 @@ export const keptPlaceWords = {
   undo: 'Undo',
   removed: (name: string): string => `${name} is no longer kept. The sets that use it keep their own copy.`,
   putBack: 'Put it back',
+  notRead: 'This browser cannot read the places it keeps. Those listed may not be all.',
   notKept: 'This browser cannot keep the place: its storage is blocked or full. Save all to an archive.',
 } as const;
 
@@ -69,7 +70,11 @@ export const shelfWords = {
     return format.format(at);
   },
   about: 'Every set is kept in this browser as you work. What you open is one more set; the one before stays here.',
-  search: 'Search names and notes',
+  search: {
+    sets: 'Search names and notes',
+    boxes: 'Search names and notes of boxes',
+    places: 'Search names of places and stations',
+  },
   kinds: 'What is listed',
   kind: { sets: 'Sets', boxes: 'Boxes of parts', places: 'Places' },
   count: (shown: number, all: number): string =>
@@ -135,6 +140,7 @@ export const shelfWords = {
     `Left out, because they hold no set or this browser could not keep it whole: ${firstOf(names)}.`,
   archiveWithout: (names: readonly string[]): string =>
     `Not in it, because this browser could not read them: ${firstOf(names)}.`,
+  keptPlaces: 'places kept once',
   archiveInPart: (names: readonly string[]): string =>
     `In it without earlier versions or log, which this browser could not read: ${firstOf(names)}.`,
   notAnArchive: (name: string): string =>
