@@ -24,6 +24,8 @@ interface Props {
 const PICKUPS: readonly AudioPickup[] = ['line', 'microphone'];
 /** Of ordinary programme: pauses of speech are in it as in the prediction. */
 const SECONDS = 30;
+/** Hours of it say no more than minutes. */
+const LARGEST_MB = 100;
 
 /** What was recorded, for which station and in which way: of another it says nothing. */
 interface Compared {
@@ -57,8 +59,16 @@ export function AudioBesidePredicted({ set, station }: Props) {
       return;
     }
     setCompared(undefined);
-    const { faults, beside } = await askCard({ about: 'spectrum', set, station: index, pickup, recording, fullScale });
-    if (faults.length > 0) setProblem(texts.faults[faults[0]]);
+    const { faults, beside, notTold } = await askCard({
+      about: 'spectrum',
+      set,
+      station: index,
+      pickup,
+      recording,
+      fullScale,
+    });
+    if (notTold !== undefined) setProblem(texts.notTold(notTold));
+    else if (faults.length > 0) setProblem(texts.faults[faults[0]]);
     else if (!beside) setProblem(texts.nothing);
     if (beside && !faults.includes('silent')) setCompared({ of: of ?? '', pickup, beside });
   };
@@ -70,6 +80,10 @@ export function AudioBesidePredicted({ set, station }: Props) {
       await compare({ sampleRate: card.sampleRate, samples });
     });
   const take = async (file: File) => {
+    if (file.size > LARGEST_MB * 1e6) {
+      setProblem(texts.tooLarge(file.name, LARGEST_MB));
+      return;
+    }
     setProblem('');
     setDoing('working');
     try {
@@ -85,7 +99,7 @@ export function AudioBesidePredicted({ set, station }: Props) {
   const level = station && 'ranges' in station ? station.ranges?.soundPressureLevel : undefined;
   const range = level && station?.hearing ? rangeAbout(level, station.hearing.level) : undefined;
   return (
-    <section class="card card-sound" aria-labelledby={`${id}-title`}>
+    <section class="card card-sound measure-audio" aria-labelledby={`${id}-title`}>
       <h2 id={`${id}-title`}>{texts.title}</h2>
       {of === undefined ? (
         <p class="quiet">{texts.noStation}</p>
@@ -136,8 +150,10 @@ export function AudioBesidePredicted({ set, station }: Props) {
               }}
             >
               {texts.record(SECONDS)}
-            </button>{' '}
-            <label for={`${id}-file`}>{texts.file}</label>{' '}
+            </button>
+          </p>
+          <div class="readings-field is-long">
+            <label for={`${id}-file`}>{texts.file}</label>
             <input
               id={`${id}-file`}
               type="file"
@@ -149,7 +165,7 @@ export function AudioBesidePredicted({ set, station }: Props) {
                 if (file) void take(file);
               }}
             />
-          </p>
+          </div>
           <CardStatus
             doing={doing}
             problem={problem}

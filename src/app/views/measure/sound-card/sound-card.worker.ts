@@ -17,6 +17,7 @@ import {
 } from '../../../../engine/index.ts';
 import { readWav } from '../../../../outputs/audio/index.ts';
 import type { ImpedanceCurves } from '../../../../outputs/plots/index.ts';
+import { errorText } from '../../../../outputs/words/index.ts';
 import { answerMessages } from '../../../workers/answer-messages.ts';
 
 /** What is to be played. */
@@ -57,6 +58,8 @@ export interface SpectrumAnswer {
   readonly faults: AudioSpectrum['faults'];
   /** Nothing where there is too little to compare. */
   readonly beside?: SpectrumBeside;
+  /** Why nothing is predicted of this set and station. */
+  readonly notTold?: string;
 }
 
 export interface CardAnswers {
@@ -71,10 +74,12 @@ async function spectrum({ set, station, pickup, recording, fullScale }: Spectrum
   const { sampleRate, samples } = recording instanceof Uint8Array ? await ofWav(recording) : recording;
   const recorded = audioSpectrum(samples, sampleRate);
   if (recorded.bands.length === 0) return { faults: recorded.faults };
-  return {
-    faults: recorded.faults,
-    beside: besidePredicted(recorded, predictedAudio(set, station, pickup), fullScale),
-  };
+  try {
+    const predicted = predictedAudio(set, station, pickup);
+    return { faults: recorded.faults, beside: besidePredicted(recorded, predicted, fullScale) };
+  } catch (error) {
+    return { faults: recorded.faults, notTold: errorText(error) };
+  }
 }
 
 async function ofWav(bytes: Uint8Array<ArrayBuffer>) {

@@ -55,8 +55,9 @@ export const audioSpectrumWords = {
   } satisfies Record<AudioPickup, string>,
   notRead: 'Write the level of full scale as a number with its unit, or leave it empty.',
   record: (seconds: number): string => `Record ${seconds} seconds`,
-  file: 'or a WAV file of the same',
-  fileName: 'the WAV file',
+  file: 'Or a WAV file of the same',
+  tooLarge: (name: string, megabytes: number): string =>
+    `${name} is larger than ${megabytes} MB: half a minute is enough.`,
   faults: {
     'too-short': 'The recording is too short: at least three seconds, better half a minute.',
     silent: 'Nothing but silence came in: check the leads and the input that is chosen.',
