@@ -85,22 +85,42 @@ async function file(request) {
 
 /** What other programs share with the page, until it has opened it; not one of the versions by its name. */
 const SHARED = 'shared-with-faintwave';
+const SHARED_FOR_MS = 3_600_000;
+/** Any web site can send a form: what is kept of it is bounded. */
+const MOST_SHARED = { files: 20, bytes: 100e6, characters: 4e6 };
 
 /** Leaves what was shared where the page finds it, and opens the page. */
 async function takeShared(request) {
-  const form = await request.formData();
+  let state = 'failed';
+  try {
+    state = (await keepShared(await request.formData())) ? 'kept' : 'too-much';
+  } catch {
+    // The page says so.
+  }
+  return Response.redirect(address(`./?shared=${state}`), 303);
+}
+
+/** @returns whether it is little enough to be kept */
+async function keepShared(form) {
   const shared = await caches.open(SHARED);
   const now = Date.now();
+  for (const left of await shared.keys()) {
+    const at = Number(left.url.split('/').pop().split('-')[0]);
+    if (!(now - at < SHARED_FOR_MS)) await shared.delete(left);
+  }
   // Programs differ in whether a link is the text or has a field of its own.
   const text = [form.get('text'), form.get('url')].filter((part) => typeof part === 'string' && part !== '').join('\n');
+  const files = form.getAll('files').filter((one) => typeof one !== 'string');
+  const bytes = files.reduce((sum, { size }) => sum + size, 0);
+  const { files: most, bytes: mostBytes, characters } = MOST_SHARED;
+  if (files.length > most || bytes > mostBytes || text.length > characters) return false;
   if (text !== '') await shared.put(address(`shared/${now}-text`), new Response(text));
-  for (const [k, one] of form.getAll('files').entries())
-    if (typeof one !== 'string')
-      await shared.put(
-        address(`shared/${now}-${k}`),
-        new Response(one, { headers: { 'x-file-name': encodeURIComponent(one.name) } }),
-      );
-  return Response.redirect(address('./?shared'), 303);
+  for (const [k, one] of files.entries())
+    await shared.put(
+      address(`shared/${now}-${k}`),
+      new Response(one, { headers: { 'x-file-name': encodeURIComponent(one.name) } }),
+    );
+  return true;
 }
 
 self.addEventListener('fetch', (event) => {

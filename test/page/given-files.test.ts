@@ -82,29 +82,69 @@ async function share(page: Page, url: string, parts: { text?: string; files?: re
   await page.goto(address);
 }
 
+const openIt = (page: Page) => page.locator('.notice').getByRole('button', { name: 'Open it' }).press('Enter');
+const leftThere = (page: Page) =>
+  page.evaluate(async () => (await (await caches.open('shared-with-faintwave')).keys()).length);
+/** The page once its service worker answers. */
+async function installed(page: Page): Promise<void> {
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
+  await page.reload();
+  await page.locator('.station').first().waitFor();
+}
+
 test('what is shared with the installed page opens once: a file, a link, the text of a set', async () => {
   await withPage(
     async (page, url) => {
-      await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined));
-      await page.reload();
-      await page.locator('.station').first().waitFor();
+      await installed(page);
       await share(page, url, { files: [textFile('mine.json', SLIDER)] });
+      await page.locator('.notice', { hasText: 'Shared with this page: mine.json.' }).waitFor();
+      expect(await nameOfSet(page)).not.toBe('From a file');
+      await openIt(page);
       await expect.poll(() => nameOfSet(page)).toBe('From a file');
       expect(page.url()).toBe(url);
       const linked = { ...slider, name: 'From a link' };
       const read = readValue(linked);
       if (!read.ok) throw new Error('the example does not read');
       await share(page, url, { text: `Look at this set\n${url}#${linkOf(read.set, linked)}` });
+      await openIt(page);
       await expect.poll(() => nameOfSet(page)).toBe('From a link');
       await share(page, url, { text: JSON.stringify({ ...slider, name: 'From a text' }) });
+      await openIt(page);
       await expect.poll(() => nameOfSet(page)).toBe('From a text');
       await page.reload();
       await page.locator('.station').first().waitFor();
-      expect(await page.evaluate(async () => (await (await caches.open('shared-with-faintwave')).keys()).length)).toBe(
-        0,
-      );
+      expect(await leftThere(page)).toBe(0);
     },
     { serviceWorker: true },
+  );
+});
+
+test('too much at once is not kept, which is told; what was left and not opened goes after an hour', async () => {
+  await withPage(
+    async (page, url) => {
+      await installed(page);
+      await page.evaluate(async () => {
+        const shared = await caches.open('shared-with-faintwave');
+        await shared.put(`shared/${Date.now() - 4e6}-text`, new Response('old'));
+      });
+      await share(page, url, { files: Array.from({ length: 21 }, (_, k) => textFile(`${k}.json`, '{}')) });
+      await page.locator('.notice', { hasText: 'too much at once' }).waitFor();
+      expect([await leftThere(page), page.url()]).toEqual([0, url]);
+    },
+    { serviceWorker: true },
+  );
+});
+
+test('of several files of instruments the first is measured, the others are named', async () => {
+  await withPage(
+    async (page, url) => {
+      const s1p = '# HZ S RI R 50\n1000000 0.9 0.1\n2000000 0.8 0.2\n';
+      await launchWith(page, [textFile('one.s1p', s1p), textFile('two.s1p', s1p)]);
+      await page.goto(url);
+      await expect.poll(() => fileStatus(page)).toBe('Taken from one.s1p.');
+      await page.locator('.notice', { hasText: 'Not opened: two.s1p.' }).waitFor();
+    },
+    { open: false },
   );
 });
 

@@ -35,9 +35,9 @@ export interface OpeningPlace {
 /** Ends the reading of a long text, while there is one. */
 let stopReading: (() => void) | undefined;
 
-/** Opens a description as one more set; if it cannot be read, nothing is changed. */
-function openText(place: OpeningPlace, text: string, name: string): void {
-  readDescriptionOf(place, text, name, (problems) => {
+/** Opens a description as one more set; if it cannot be read, nothing is changed. @returns as `openFile` */
+function openText(place: OpeningPlace, text: string, name: string): Promise<void> {
+  return readDescriptionOf(place, text, name, (problems) => {
     badFile.value = { name, problems };
   });
 }
@@ -55,24 +55,26 @@ export function openReading(place: OpeningPlace, reading: Reading, name: string)
 }
 
 /** As `openText`, of what was pasted; if it cannot be read, it stays in the dialog. */
-export function openPasted(place: OpeningPlace, text: string): void {
+export function openPasted(place: OpeningPlace, text: string): Promise<void> {
   pasting.value = undefined;
-  readDescriptionOf(place, text, texts.pasted, (problems) => {
+  return readDescriptionOf(place, text, texts.pasted, (problems) => {
     pasting.value = { text, problems };
   });
 }
 
-function readDescriptionOf(place: OpeningPlace, text: string, name: string, refuse: Refuse): void {
+function readDescriptionOf(place: OpeningPlace, text: string, name: string, refuse: Refuse): Promise<void> {
   stopReading?.();
-  if (text.length > SHORT_TEXT) void readBeside(place, { text }, name, text.length, refuse);
-  else take(place, readDescriptionText(text), name, refuse);
+  if (text.length > SHORT_TEXT) return readBeside(place, { text }, name, text.length, refuse);
+  take(place, readDescriptionText(text), name, refuse);
+  return Promise.resolve();
 }
 
 /** As `openText`, of the set in a link. @param fragment of the address, without "#" */
-export function openLink(place: OpeningPlace, fragment: string): void {
+export function openLink(place: OpeningPlace, fragment: string): Promise<void> {
   const link = textOfLink(fragment);
-  if ('problem' in link) badFile.value = { name: texts.fromLink, problems: [link.problem] };
-  else openText(place, link.text, texts.fromLink);
+  if ('text' in link) return openText(place, link.text, texts.fromLink);
+  badFile.value = { name: texts.fromLink, problems: [link.problem] };
+  return Promise.resolve();
 }
 
 /** As `openText`, of a file. @returns resolves once it is open, or refused, or the reading was stopped */
@@ -138,7 +140,8 @@ function take(place: OpeningPlace, reading: Reading, name: string, refuse: Refus
   });
 }
 
-export const openExample = (place: OpeningPlace, example: Example): void => openText(place, example.text, example.file);
+export const openExample = (place: OpeningPlace, example: Example): void =>
+  void openText(place, example.text, example.file);
 
 interface SavePicker {
   showSaveFilePicker?: (options: object) => Promise<FileSystemFileHandle>;

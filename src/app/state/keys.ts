@@ -38,7 +38,7 @@ export function listenToThePage({ focused }: Pick<OpenSets, 'focused'>, place: O
     const text = event.clipboardData?.getData('text/plain') ?? '';
     if (text.trim() === '') return;
     event.preventDefault();
-    openPasted(place, text);
+    void openPasted(place, text);
   });
 }
 

@@ -1,5 +1,5 @@
 import { badFile, type OpeningPlace } from './files.ts';
-import { openGivenFile } from './given-files.ts';
+import { openGivenFiles } from './given-files.ts';
 
 /** What a browser hands to an installed page whose manifest takes files (WICG, Web App Launch Handler). */
 interface LaunchQueue {
@@ -10,16 +10,15 @@ interface LaunchQueue {
 export function openLaunchedFiles(place: OpeningPlace): void {
   const { launchQueue } = globalThis as { launchQueue?: LaunchQueue };
   launchQueue?.setConsumer(async ({ files }) => {
+    const readable: File[] = [];
     for (const handle of files) {
-      let file: File;
       try {
-        file = await handle.getFile();
+        readable.push(await handle.getFile());
       } catch (error) {
         const hint = { code: 'system-message', message: (error as Error).message } as const;
         badFile.value = { name: handle.name, problems: [{ path: '', expected: { code: 'readable-file' }, hint }] };
-        continue;
       }
-      await openGivenFile(place, file);
     }
+    await openGivenFiles(place, readable);
   });
 }

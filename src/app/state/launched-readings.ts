@@ -19,19 +19,17 @@ const WRITERS: readonly {
 const writerOf = (file: File) =>
   WRITERS.find(({ endings }) => endings.some((one) => file.name.toLowerCase().endsWith(one)));
 
-/**
- * Shows Measure with the file, if it is one of an instrument: whoever has the file has the instrument.
- * @returns whether it is
- */
-export function measureFile(file: File): boolean {
+export const isOfInstrument = (file: File): boolean => writerOf(file) !== undefined;
+
+/** Shows Measure with a file of an instrument: whoever has the file has the instrument. */
+export function measureFile(file: File): void {
   const writer = writerOf(file);
-  if (!writer) return false;
+  if (!writer) return;
   batch(() => {
     if (!instruments.peek().includes(writer.instrument)) instruments.value = [...instruments.peek(), writer.instrument];
     launchedReadings.value = file;
     view.value = 'measure';
   });
-  return true;
 }
 
 /** The card for a file of an instrument: the one that is open, if it fits, or else the first that does. */

@@ -10,7 +10,7 @@ export function openLinksOf(place: OpeningPlace): void {
     const fragment = location.hash.slice(1);
     if (!isSetLink(fragment)) return;
     history.replaceState(history.state, '', location.pathname + location.search);
-    openLink(place, fragment);
+    void openLink(place, fragment);
   };
   look();
   addEventListener('hashchange', look);

@@ -104,7 +104,7 @@ function PasteForm({ text, problems, onClose }: PasteProps) {
     <form
       onSubmit={(event) => {
         event.preventDefault();
-        if (typeof source === 'string') openPasted(shelf, source);
+        if (typeof source === 'string') void openPasted(shelf, source);
         else {
           onClose();
           void openFile(shelf, source);

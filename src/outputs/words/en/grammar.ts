@@ -18,3 +18,7 @@ export const numeral = (n: number): string => NUMERALS[n] ?? String(n);
 
 /** Whole sentences one after the other. */
 export const paragraph = (sentences: readonly string[]): string => sentences.join(' ');
+
+/** The first few, and how many more there are. */
+export const firstOf = (names: readonly string[]): string =>
+  names.length > 5 ? `${names.slice(0, 5).join(', ')} and ${names.length - 5} more` : listOf(names);

@@ -1,8 +1,4 @@
-import { counted, listOf } from '../grammar.ts';
-
-/** The first few, and how many more there are. */
-const firstOf = (names: readonly string[]): string =>
-  names.length > 5 ? `${names.slice(0, 5).join(', ')} and ${names.length - 5} more` : listOf(names);
+import { counted, firstOf, listOf } from '../grammar.ts';
 
 /** Places kept once for several sets. */
 export const keptPlaceWords = {

@@ -1,4 +1,4 @@
-import { plural } from '../grammar.ts';
+import { firstOf, plural } from '../grammar.ts';
 
 /** What the browser keeps of the set, and what it cannot keep. */
 export const storageWords = {
@@ -38,6 +38,15 @@ export const fileWords = {
   tooLarge: (name: string, kilobytes: number): string => `${name} is larger than ${kilobytes} kB.`,
   pasted: 'pasted.json',
   fromLink: 'from-a-link.json',
+  sharedText: 'a text',
+  sharedWithPage: (names: readonly string[]): string =>
+    `Shared with this page: ${firstOf(names)}. Open it only if you have shared it: a web site can send the same.`,
+  openShared: 'Open it',
+  sharedTooMuch:
+    'What was shared is too much at once: at most 20 files of 100 MB together, and a text of 4 million characters.',
+  sharingFailed: 'What was shared could not be kept in this browser: its storage is blocked or full.',
+  oneInstrumentFile: (first: string, others: readonly string[]): string =>
+    `Only ${first} is in Measure: it takes one file of an instrument at a time. Not opened: ${firstOf(others)}.`,
   fieldsRefused: (count: number): string =>
     `${count} ${plural(count, 'field', 'fields')} could not be read and ${plural(count, 'is', 'are')} marked`,
 } as const;
