@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
@@ -145,7 +145,8 @@ export async function soak(given: readonly string[]): Promise<boolean> {
   console.error(`${minutes} minutes from seed ${seed} on, ${threads} at a time`);
   const run = new Soak(trials, seed, Date.now() + 60_000 * minutes);
   await run.run(threads);
-  const report = reportOf(run.figures, { minutes, seed, threads, listened: LISTENED });
+  const before = existsSync(inRoot(REPORT)) ? readFileSync(inRoot(REPORT), 'utf8') : '';
+  const report = reportOf(run.figures, { minutes, seed, threads, listened: LISTENED }, before);
   console.log(report);
   if (values.write) writeFileSync(inRoot(REPORT), report);
   return run.figures.every(({ findings }) => findings.length === 0);
