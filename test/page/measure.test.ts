@@ -261,6 +261,15 @@ test('a recording of the set’s audio stands beside the predicted one; its leve
     await page.getByLabel('sound card').press('Space');
     const audio = page.getByRole('region', { name: 'Audio of the set beside the predicted one' });
     await audio.waitFor();
+    const choice = (await page.locator('.measure-choice').boundingBox())!;
+    expect((await audio.boundingBox())!.x).toBeGreaterThan(choice.x + choice.width);
+    await audio.getByLabel('Or a WAV file of the same').evaluate((input: HTMLInputElement) => {
+      const chosen = new DataTransfer();
+      chosen.items.add(new File([new Uint8Array(101e6)], 'hours.wav'));
+      input.files = chosen.files;
+      input.dispatchEvent(new Event('change', { bubbles: true }));
+    });
+    await expect.poll(() => audio.getByRole('status').textContent()).toMatch(/hours\.wav is larger than 100 MB/);
     await audio.getByLabel('Or a WAV file of the same').setInputFiles(file);
     await expect.poll(() => audio.getByRole('status').textContent()).toMatch(/only their shapes are compared.*most at/);
     await audio.getByLabel('Voltage of a sine').fill('500 mV');
