@@ -29,13 +29,6 @@ const thousands = (count: number): string => count.toLocaleString('en-GB').repla
 const seconds = (s: number): string => (s < 0.1 ? `${(1000 * s).toPrecision(2)} ms` : `${s.toPrecision(2)} s`);
 const megabytes = (bytes: number): string => `${Math.round(bytes / 1e6)} MB`;
 
-/** What is known not to hold and is left out of the cases. */
-const KNOWN: Partial<Record<keyof typeof GROUPS, string>> = {
-  storage: `Not tried, for it is known not to hold: a change that the page's first place of storage refused (it is full), while
-within the second that the disk takes a second tab is opened on the same set. That tab begins with the state before and can
-write it over the later one.`,
-};
-
 const row = ({ trial, cases, slowest, memory, findings }: Figures): string =>
   `| ${[trial.name, trial.says, thousands(cases), seconds(slowest), megabytes(memory), findings.length].join(' | ')} |`;
 
@@ -58,7 +51,6 @@ sample above half of full scale. Memory: over 2 MB more at the end of a stretch 
     '|---|---|---|---|---|---|',
     ...own.map(row),
     '',
-    ...(KNOWN[group] ? [KNOWN[group], ''] : []),
   ];
 };
 
