@@ -3,6 +3,7 @@ import type { TuningPort } from '../kinds/arrangements/assembly.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Branch } from '../solvers/linear/equations.ts';
 import { bySeverity, type FaultCode, type PartFault } from './fault.ts';
+import { seriesCapacitorsOf } from './ohmmeter.ts';
 import { editedCircuit, type Planted, withCapacitance, withJoint, withLeak } from './planting.ts';
 
 const none = (): boolean => false;
@@ -139,7 +140,9 @@ const strays = ({ port }: TuningPort): PartFault => ({
 const ELSEWHERE: ReadonlySet<string> = new Set([PART.byPass, PART.loadResistor, PART.load, PART.transformer]);
 
 /** An open or a shorted capacitor, an open resistor: for every fixed part, listed ones too. */
-function fixedFaults({ parts, circuit }: BuiltSet): PartFault[] {
+function fixedFaults(built: BuiltSet): PartFault[] {
+  const { parts, circuit } = built;
+  const inSeries = new Set(seriesCapacitorsOf(built));
   const elements = circuit.assembly.baseAt(0.5).elements;
   const faults: PartFault[] = [];
   for (const { id: part, values } of parts.values()) {
@@ -163,6 +166,7 @@ function fixedFaults({ parts, circuit }: BuiltSet): PartFault[] {
       });
       continue;
     }
+    const isInSeries = inSeries.has(part);
     faults.push(
       {
         ...common,
@@ -171,7 +175,7 @@ function fixedFaults({ parts, circuit }: BuiltSet): PartFault[] {
         weight: 1,
         remedy: 'replace-capacitor',
         change: open,
-        signs: { 'louder-with-capacitor-bridged': 0.9 },
+        signs: isInSeries ? { 'louder-with-capacitor-bridged': 0.9 } : {},
       },
       {
         ...common,
@@ -181,7 +185,7 @@ function fixedFaults({ parts, circuit }: BuiltSet): PartFault[] {
         remedy: 'replace-capacitor',
         change: (planted) => ({
           ...planted,
-          fixedCapacitor: 0.2,
+          fixedCapacitor: isInSeries ? 0.2 : planted.fixedCapacitor,
           circuit: withLeak(planted.circuit, part, [element.from, element.to], 0.2),
         }),
       },

@@ -1,8 +1,8 @@
-import type { BuiltSet } from '../built/built-set.ts';
+import type { BuiltSet, Part } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { AERIAL } from '../kinds/arrangements/assembly.ts';
 import { type Circuit, EARTH, type Element, valueAt } from '../network/elements.ts';
-import type { PartId } from '../network/ids.ts';
+import type { JointId, PartId } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
 import { root } from '../numerics/roots.ts';
@@ -74,16 +74,42 @@ const isUnplugged = ({ owner: { part, role } }: Branch): boolean =>
   (part === PART.earth && role === 'earth') ||
   (part === PART.load && (role === 'transducer' || role === 'cord'));
 
+/** Fixed capacitors that stand in the way of the signal wherever a set has them. */
+const IN_SERIES: ReadonlySet<PartId> = new Set([
+  PART.seriesCapacitor,
+  PART.pumpCapacitor,
+  PART.equaliserCapacitor,
+  PART.couplingCapacitor,
+]);
+
 /**
- * Fixed capacitors that the signal passes.
+ * Fixed capacitors that the signal passes: in series with the aerial, or coupling one stage to the next. One that tunes,
+ * lies in a trap or leads to earth is none.
  * @param built the set
- * @returns their parts; the by-pass is none
+ * @returns their parts
  */
-export const seriesCapacitorsOf = ({ parts }: Pick<BuiltSet, 'parts'>): readonly PartId[] =>
-  [...parts.values()].flatMap(({ id, values }) => (values.kind === 'capacitor' && id !== PART.byPass ? [id] : []));
+export const seriesCapacitorsOf = ({ parts, jointOf }: Pick<BuiltSet, 'parts' | 'jointOf'>): readonly PartId[] => {
+  const all = [...parts.values()];
+  const earth = jointOf(EARTH);
+  // Of a list of elements it is seen by what a capacitor joins: across a coil or the tuning it resonates.
+  const resonators = all.filter(
+    ({ values, role }) => values.kind === 'coil' || values.kind === 'variable' || role === 'tuning',
+  );
+  const joins = ({ terminals }: Part, a: JointId, b: JointId): boolean =>
+    [a, b].every((joint) => terminals.some((end) => end.joint === joint));
+  const isBetweenStages = ({ role, terminals: [one, other] }: Part): boolean =>
+    role === 'listed' &&
+    one.joint !== earth &&
+    other.joint !== earth &&
+    !resonators.some((part) => joins(part, one.joint, other.joint));
+  return all
+    .filter((part) => part.values.kind === 'capacitor' && (IN_SERIES.has(part.id) || isBetweenStages(part)))
+    .map(({ id }) => id);
+};
 
 /** Which readings can be taken of a set. */
-export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlace[] {
+export function ohmPlacesOf(built: BuiltSet): readonly OhmPlace[] {
+  const { parts, circuit, set } = built;
   const { assembly } = circuit;
   const places: OhmPlace[] = [];
   const hasCoil = [...parts.values()].some(({ values }) => values.kind === 'coil');
@@ -99,7 +125,7 @@ export function ohmPlacesOf({ parts, circuit, set }: BuiltSet): readonly OhmPlac
   // An ohmmeter's voltage is no good for a crystal, and nothing passes it; an amplifier's input is not a winding.
   if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') places.push('phones');
   if (parts.has(PART.transformer)) places.push('primary', 'secondary');
-  if (seriesCapacitorsOf({ parts }).length > 0) places.push('fixed-capacitor');
+  if (seriesCapacitorsOf(built).length > 0) places.push('fixed-capacitor');
   return places;
 }
 

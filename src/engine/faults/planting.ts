@@ -20,7 +20,7 @@ export interface Planted {
   readonly leadsApart: Ohms;
   /** Along the earth's lead, off the set; infinite where it is broken. */
   readonly earthLead: Ohms;
-  /** Across each fixed capacitor with one wire off: the lowest of them. */
+  /** Across each fixed capacitor that the signal passes, with one wire off: the lowest of them. */
   readonly fixedCapacitor: Ohms;
   /** Across the tuning capacitor by itself, at its worst place. */
   readonly capacitorLeak: Ohms;

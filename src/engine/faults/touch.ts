@@ -37,13 +37,17 @@ export function touchOf(check: Check, built: BuiltSet): TouchPoints {
     case 'volts':
       return { leads: leadsTo(built, PHONES, [PART.load, PART.load]), parts: [] };
     case 'ohms':
-      return { leads: leadsOf(check.place, built), parts: [] };
+      return { leads: leadsOf(check.place, built), parts: othersOf(check.place, built) };
     case 'sign':
       return { leads: [], parts: [...partsOf(check.sign, built)].filter((id) => built.parts.has(id)) };
     default:
       return built.parts.has(PART.tuning) ? { leads: [], parts: [PART.tuning] } : NOWHERE;
   }
 }
+
+/** Parts that are measured after the one that the leads are shown on, one by one. */
+const othersOf = (place: OhmPlace, built: BuiltSet): readonly PartId[] =>
+  place === 'fixed-capacitor' ? seriesCapacitorsOf(built).slice(1) : [];
 
 function leadsOf(place: OhmPlace, built: BuiltSet): TouchPoints['leads'] {
   const whole = place === 'fixed-capacitor' ? { part: seriesCapacitorsOf(built)[0], side: undefined } : WHOLE[place];
