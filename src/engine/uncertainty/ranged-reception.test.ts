@@ -1,10 +1,12 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import galena from '../../../examples/medium-wave-galena.json' with { type: 'json' };
 import { setCircuit } from '../built/set-circuit.ts';
 import { receive } from '../reception/path/receive.ts';
 import { isHeard, verdictOf } from '../reception/verdict.ts';
-import { readText } from '../set/read.ts';
+import { readText, readValue } from '../set/read.ts';
 import { hasRanges, type RangedFigure, rangedReception, rangedStation } from './ranged-reception.ts';
+import { receiveRanged } from './receive-ranged.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 
 const set = (() => {
@@ -100,3 +102,40 @@ describe('a reception with ranges', () => {
     }
   });
 });
+
+it('an aerial that gives nothing has numbers for all its figures', () => {
+  const read = readValue({
+    ...galena,
+    aerial: {
+      kind: 'bent',
+      points: [
+        [-500, -500, 0.05],
+        [18.5, -500, 0.49129],
+        [-500, -500, 0.0501662],
+      ],
+      surroundings: 'nothing',
+    },
+    earth: { kind: 'counterpoise', count: 1, length: 0.05, height: 0.18571 },
+    place: {
+      ...galena.place,
+      stations: [{ name: 'North', frequency: '150 kHz', fieldStrength: '10 mV/m', bearing: 0 }],
+    },
+  });
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const plain = receive(read.set).stations[0];
+  const [station] = receiveRanged(read.set, { stations: [0] }).stations;
+  if (!hasRanges(station)) throw new Error('no ranges');
+  expect(plain.emf).toBe(0);
+  // What is no number without ranges either is left out.
+  expect(notNumbers(station).filter((at) => !notNumbers(plain).includes(at))).toEqual([]);
+  expect(notNumbers(station.path)).toEqual([]);
+  expect(station.path.find(({ id }) => id === 'tuned circuit')!.facts).toMatchObject({ gain: 0 });
+});
+
+/** Where in a value NaN stands. */
+function notNumbers(value: unknown, at = ''): readonly string[] {
+  if (Number.isNaN(value)) return [at];
+  return value && typeof value === 'object'
+    ? Object.entries(value).flatMap(([key, inner]) => notNumbers(inner, `${at}.${key}`))
+    : [];
+}

@@ -222,7 +222,8 @@ function rangedStage(
     case 'aerial': {
       const power = rangedAbout(facts.availablePower, figures.aerialPower);
       // So that the figures of one line agree: the median of a product is not the product of medians.
-      const height = level.median / medianOf('fieldStrength') / (station.emf / station.fieldStrength);
+      const height =
+        station.emf > 0 ? level.median / medianOf('fieldStrength') / (station.emf / station.fieldStrength) : 1;
       const effectiveHeight = facts.effectiveHeight * height;
       const heights = rangedAbout(facts.effectiveHeight, uncertainty.effectiveHeight);
       return {
@@ -232,7 +233,7 @@ function rangedStage(
       };
     }
     case 'tuned circuit': {
-      const gain = level.median / medianOf('emf');
+      const gain = medianOf('emf') > 0 ? level.median / medianOf('emf') : 0;
       return {
         ...ranged,
         facts: { ...facts, gain, loadedQ: medianOf('loadedQ'), bandwidth: medianOf('bandwidth') },
