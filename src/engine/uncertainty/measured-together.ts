@@ -31,7 +31,8 @@ export function measuredTogether(inputs: readonly SetInput[], circuit: SetCircui
   const known = readCorrelations(set.correlations).filter(({ first, second }) =>
     [first, second].every((path) => isMeasured(set, path)),
   );
-  if (known.length === 0) return inputs;
+  // The strays lie in both ends of the scale, whether or not anything is said to go together.
+  if (known.length === 0 && !set.tuning.measured) return inputs;
   const between = (a: Path, b: Path): number =>
     samePath(a, b) ? 1 : (known.find((one) => isOf(one, a, b))?.correlation ?? 0);
   const tied = inputs.flatMap((input) => tiedInput(input, circuit, between) ?? []);
@@ -117,7 +118,10 @@ function tiedInput(input: SetInput, circuit: SetCircuit, between: (a: Path, b: P
   return share && isMeasured(circuit.set, share.path) ? { input, shares: [share] } : undefined;
 }
 
-/** An end of the scale is the capacitor's own with the strays: what is measured of either has its part in the error. */
+/**
+ * An end of the scale is the capacitor's own with the strays: what is measured of either has its part in the error.
+ * Independent errors add in quadrature, those that go together by their correlation.
+ */
 function tiedEnd(
   input: SetInput,
   { set, tuning }: SetCircuit,

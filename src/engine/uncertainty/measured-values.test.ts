@@ -139,6 +139,21 @@ describe('a measured value wins over the calculated one', () => {
   });
 });
 
+it('errors of a capacitor’s end and of the strays add in quadrature, whatever else goes together', () => {
+  const measured = { minimum: { value: '11 pF', error: '2 pF' }, stray: { value: '20 pF', error: '3 pF' } };
+  const alone = withMeasured('tuning', measured);
+  const junction = { saturationCurrent: { value: '2.4 µA', error: '4 %' }, ideality: { value: 1.32, error: '1 %' } };
+  const other = { first: 'detector.saturationCurrent', second: 'detector.ideality', correlation: 0.03 };
+  const together = { first: 'tuning.minimum', second: 'tuning.stray', correlation: -0.5 };
+  const both = { ...withMeasured('detector', junction, alone), correlations: [other] };
+  const end = (written: Written, id = 'capacitor minimum') => reach(circuitOf(written), id);
+  expect(end(both)).toBe(end(alone));
+  expect(end(both, 'capacitor maximum')).toBe(end(alone, 'capacitor maximum'));
+  expect(Math.expm1(end(alone))).toBeCloseTo((NINETY * Math.hypot(2, 3)) / 31, 6);
+  const opposed = end({ ...alone, correlations: [together] });
+  expect(Math.expm1(opposed)).toBeCloseTo((NINETY * Math.sqrt(4 + 9 - 6)) / 31, 6);
+});
+
 it('a set measured all over has the narrower range of level at the ear', () => {
   const part = (key: string, measured: Written) => [key, { ...((demo as Written)[key] as Written), measured }];
   const circuit = circuitOf({
