@@ -1,6 +1,7 @@
 import type { BuiltSet } from '../built/built-set.ts';
+import { receiveOnDial } from '../reception/dial/dial.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
-import { receiver, receiveStation } from '../reception/path/receive-station.ts';
+import { receiver, type TunedStation } from '../reception/path/receive-station.ts';
 import { listeningTime } from '../set/listening-time.ts';
 import type { Decibels, Ratio } from '../units/quantities.ts';
 import { circuitWith, nuisances, planted, seedOfSet } from './cases.ts';
@@ -61,7 +62,7 @@ function stationsToHear(built: BuiltSet, options: FieldOptions): readonly number
     .map((station, index) => ({
       index,
       frequency: station.frequency,
-      ...levelOf(() => receiveStation(ready, station)),
+      ...levelOf(() => receiveOnDial(ready, station)),
     }))
     .sort((a, b) => Number(b.within) - Number(a.within) || b.margin - a.margin);
   const clear = heard.filter(({ within, margin }) => within && margin > CLEAR);
@@ -82,7 +83,7 @@ function stationsToHear(built: BuiltSet, options: FieldOptions): readonly number
 const inOrder = (list: readonly { readonly index: number; readonly frequency: number }[]): readonly number[] =>
   [...list].sort((a, b) => a.frequency - b.frequency).map(({ index }) => index);
 
-function levelOf(receive: () => ReturnType<typeof receiveStation>): { within: boolean; margin: number } {
+function levelOf(receive: () => TunedStation): { within: boolean; margin: number } {
   try {
     const { within, heard } = receive();
     return { within, margin: heard.margin };

@@ -1,9 +1,10 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
+import { onDial, tuningCurve } from '../reception/dial/dial.ts';
 import type { FieldAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
 import type { StationDescription } from '../set/place.ts';
 import { linearSolver } from '../solvers/linear/solve.ts';
-import type { Decibels, Degrees, Farads, Ohms, Ratio, Volts } from '../units/quantities.ts';
+import type { Decibels, Degrees, Farads, Hertz, Ohms, Ratio, Volts } from '../units/quantities.ts';
 import { type Meter, type OhmPlace, ohmReadings } from './ohmmeter.ts';
 import { PHONES, type Planted } from './planting.ts';
 
@@ -50,7 +51,8 @@ const VOLTMETER: Ohms = 1e7;
 export function setShows(planted: Planted, bench: TestBench, meter?: Meter): SetShows {
   const { circuit } = planted;
   const ready = receiver(circuit, bench.fieldOf);
-  const tuned = bench.stations.map((index) => tunedTo(ready, circuit.set.place.stations[index]));
+  const end = endOfDial(bench.circuit);
+  const tuned = bench.stations.map((index) => tunedTo(ready, circuit.set.place.stations[index], end));
   const margins = tuned.map((s, i) => {
     if (!s || s.position > planted.touchesFrom) return SILENT;
     const margin = s.heard.margin + planted.level(bench.stations[i]);
@@ -106,10 +108,23 @@ export function shownTo(shown: SetShows, { circuit }: Planted, { stations }: Tes
   return { ...shown, margins, scale, within };
 }
 
+const ends = new WeakMap<SetCircuit, Hertz>();
+
+/**
+ * Where the dial of a set as described ends. Past the aerial's own resonance, which lies above it, a set may tune once
+ * more; a fault hardly moves that, and to find where each faulty dial ends takes half as long again as all the rest.
+ */
+function endOfDial(circuit: SetCircuit): Hertz {
+  let end = ends.get(circuit);
+  if (end === undefined) ends.set(circuit, (end = tuningCurve(receiver(circuit)).highest));
+  return end;
+}
+
 /** A circuit so far from what is built that its detector has no working point gives no sound. */
-function tunedTo(ready: Receiver, station: StationDescription): TunedStation | undefined {
+function tunedTo(ready: Receiver, station: StationDescription, end: Hertz): TunedStation | undefined {
   try {
-    return receiveStation(ready, station);
+    const tuned = receiveStation(ready, station);
+    return station.frequency > end ? onDial(ready, tuned) : tuned;
   } catch (problem) {
     if (problem instanceof RangeError) return undefined;
     throw problem;

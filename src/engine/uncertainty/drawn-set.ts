@@ -1,7 +1,7 @@
 import { together } from '../built/changed-parts.ts';
 import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
 import { lazily, lazilyOfPair, once } from '../numerics/lazily.ts';
-import { onDial, type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
+import { onDial } from '../reception/dial/dial.ts';
 import type { FieldAtSite } from '../reception/path/field.ts';
 import {
   type Receiver,
@@ -89,7 +89,6 @@ export function drawnSet(
   const sets = setsDrawn(circuit, fieldOf);
   const { inputs, middle } = sets;
   const heights = heightDraws(sets);
-  const curveOf = once(() => tuningCurve(middle!));
   const depthsOf = lazily((index: number) => depthDraws(stationDraw(stations, stations[index])));
   const disturbersOf = once(
     () =>
@@ -103,7 +102,7 @@ export function drawnSet(
   return (index) => {
     const station = stations[index];
     const field = drawsOf(index);
-    const followedAt = field && middle && tunedIn(circuit, middle, station, curveOf());
+    const followedAt = field && middle && tunedIn(circuit, middle, station);
     if (!followedAt) return undefined;
     const { base, isMoved } = followedAt;
     const { tuned } = base;
@@ -191,9 +190,9 @@ const RARELY = 0.005;
 const INSIDE = 1.0005;
 
 /** A station tuned in; one beyond the scale that some such sets reach is followed at the end of it. */
-function tunedIn(circuit: SetCircuit, middle: Receiver, station: StationDescription, curve: TuningCurve) {
+function tunedIn(circuit: SetCircuit, middle: Receiver, station: StationDescription) {
   const peaked = followed(middle, station);
-  const base = peaked && { ...peaked, tuned: onDial(peaked.tuned, curve) };
+  const base = peaked && { ...peaked, tuned: onDial(middle, peaked.tuned) };
   if (base?.tuned.within) return { base, isMoved: false };
   const { lowest, highest, reaches } = dialDraws(circuit);
   const { frequency } = station;

@@ -4,7 +4,7 @@ import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Edit } from '../kinds/adjustment.ts';
 import { lazily, once } from '../numerics/lazily.ts';
 import { audioLimits } from '../reception/detection/audio-limits.ts';
-import { onDial, type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
+import { receiveOnDial, type TuningCurve, tuningCurve } from '../reception/dial/dial.ts';
 import {
   type Arriving,
   bandwidthOf,
@@ -12,7 +12,7 @@ import {
   interferenceAmong,
 } from '../reception/interference/interference.ts';
 import { type FieldOptions, fieldsAtSite } from '../reception/path/field.ts';
-import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
+import { type Receiver, receiver, type TunedStation } from '../reception/path/receive-station.ts';
 import type { Disturbance } from '../reception/path/types.ts';
 import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -163,7 +163,7 @@ interface Shared {
 }
 
 function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnOf }: Shared): Trial {
-  const tuned = lazily((station: number) => onDial(receiveStation(ready, set.place.stations[station]), curve()));
+  const tuned = lazily((station: number) => receiveOnDial(ready, set.place.stations[station]));
   const interference = lazily((station: number) => disturbancesAt(ready, tuned(station), watched(station), WATCHED));
   const curve = once(() => tuningCurve(ready));
   const { stations } = set.place;

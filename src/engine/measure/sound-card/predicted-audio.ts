@@ -1,6 +1,7 @@
 import { setCircuit } from '../../built/set-circuit.ts';
+import { receiveOnDial } from '../../reception/dial/dial.ts';
 import { type FieldOptions, fieldsAtSite } from '../../reception/path/field.ts';
-import { receiver, receiveStation } from '../../reception/path/receive-station.ts';
+import { receiver } from '../../reception/path/receive-station.ts';
 import { speechBands } from '../../reception/path/speech-bands.ts';
 import type { SetDescription } from '../../set/description.ts';
 import type { BandLevel } from './audio-spectrum.ts';
@@ -25,7 +26,11 @@ export function predictedAudio(
   options: FieldOptions = {},
 ): readonly BandLevel[] {
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
-  const bands = speechBands(ready, receiveStation(ready, set.place.stations[station]));
+  const described = set.place.stations[station];
+  if (!described) throw new RangeError(`there is no station ${station}`);
+  const tuned = receiveOnDial(ready, described);
+  if (!tuned.within) throw new RangeError(`the set cannot be tuned to "${described.name}"`);
+  const bands = speechBands(ready, tuned);
   return bands
     .filter(({ level }) => Number.isFinite(level))
     .map(({ frequency, level }) => ({

@@ -1,9 +1,16 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import { once } from '../../numerics/lazily.ts';
 import { boundary } from '../../numerics/roots.ts';
+import type { StationDescription } from '../../set/place.ts';
 import type { FrequencyView, Peak } from '../../solvers/linear/views.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
-import { qFromSidebands, type Receiver, TEST_TONE, type TunedStation } from '../path/receive-station.ts';
+import {
+  qFromSidebands,
+  type Receiver,
+  receiveStation,
+  TEST_TONE,
+  type TunedStation,
+} from '../path/receive-station.ts';
 import type { Dial, DialPlace, DialPoint, Verdict } from '../path/types.ts';
 
 /** Where along frequency the tuning curve is solved; between them it is smooth. */
@@ -37,7 +44,20 @@ export interface TuningCurve {
   positionForLog(logFrequency: number): Ratio;
 }
 
+const curves = new WeakMap<Receiver, TuningCurve>();
+
+/**
+ * The tuning curve of a receiver: once for each.
+ * @param set ready to receive
+ * @returns frequencies, Hz, and places of the scale, 0 open to 1 meshed
+ */
 export function tuningCurve(set: Receiver): TuningCurve {
+  let curve = curves.get(set);
+  if (!curve) curves.set(set, (curve = curveOf(set)));
+  return curve;
+}
+
+function curveOf(set: Receiver): TuningCurve {
   const endsOf = once(() => coverage(set));
   const pointsOf = once(() => pointsBetween(set, endsOf()));
   const columnOf = (figure: (point: Peaked) => number) => once(() => Float64Array.from(pointsOf(), figure));
@@ -70,15 +90,26 @@ function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Her
 const MOVED_END = 0.01;
 
 /**
- * A station as the dial has it: one above the end of the scale is beyond it, though past the aerial's own resonance the
- * set may tune there once more.
- * @param curve of the same receiver
+ * A station as the dial of a set has it: one above the end of the scale is beyond it, though past the aerial's own
+ * resonance the set may tune there once more.
+ * @param set ready to receive
+ * @param station as `receiveStation` has it on the same set
  * @returns the same station, `within` false where the scale ends before it
  */
-export const onDial = (station: TunedStation, curve: Pick<TuningCurve, 'highest'>): TunedStation =>
-  station.within && station.station.frequency > curve.highest * (1 + MOVED_END)
+export const onDial = (set: Receiver, station: TunedStation): TunedStation =>
+  station.within && station.station.frequency > tuningCurve(set).highest * (1 + MOVED_END)
     ? { ...station, within: false }
     : station;
+
+/**
+ * Tune a set to a station by its dial.
+ * @param set ready to receive
+ * @param station as read
+ * @returns as `receiveStation`, `within` false for a station beyond the scale
+ * @throws RangeError as `receiveStation`
+ */
+export const receiveOnDial = (set: Receiver, station: StationDescription): TunedStation =>
+  onDial(set, receiveStation(set, station));
 
 const pointsBetween = (
   { network, smallConductance }: Receiver,

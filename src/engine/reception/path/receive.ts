@@ -10,7 +10,7 @@ import { listeningTime } from '../../set/listening-time.ts';
 import { type Decibels, decibels } from '../../units/quantities.ts';
 import { lawOfDetector } from '../detection/detection-law.ts';
 import { detectorFacts } from '../detection/detector-facts.ts';
-import { dialOf, dialPlace, onDial, tuningCurve } from '../dial/dial.ts';
+import { dialOf, dialPlace, receiveOnDial, tuningCurve } from '../dial/dial.ts';
 import { intelligibilityAmong } from '../hearing/index.ts';
 import { bandwidthOf, interferenceAmong } from '../interference/interference.ts';
 import { verdictOf, worstOf } from '../verdict.ts';
@@ -30,7 +30,7 @@ import type { Hearing, OutOfRange, PartFigures, Reception, Stage, StationRecepti
 export function receive(set: SetDescription, options: FieldOptions = {}): Reception {
   const ready = receiver(setCircuit(set), fieldsAtSite(set.place, options));
   const curve = tuningCurve(ready);
-  const tuned = set.place.stations.map((station) => onDial(receiveStation(ready, station), curve));
+  const tuned = set.place.stations.map((station) => receiveOnDial(ready, station));
   const interference = tuned.map(interferenceAmong(ready, tuned));
   const law = lawOfDetector(ready.circuit.averaged, ready.dcResistance, ready.circuit.bias);
   const tollOf = trapToll(ready);

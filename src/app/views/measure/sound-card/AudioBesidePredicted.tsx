@@ -103,6 +103,8 @@ export function AudioBesidePredicted({ set, station }: Props) {
       <h2 id={`${id}-title`}>{texts.title}</h2>
       {of === undefined ? (
         <p class="quiet">{texts.noStation}</p>
+      ) : station?.dial === undefined ? (
+        <p class="quiet">{texts.outOfRange(of)}</p>
       ) : (
         <>
           <p>{texts.about(of)}</p>

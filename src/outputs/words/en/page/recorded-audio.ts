@@ -32,6 +32,8 @@ export const audioSpectrumWords = {
   about: (station: string): string =>
     `Tune the set to ${station} and record half a minute of ordinary programme. Its spectrum in third octaves is compared with the audio that is predicted of this set for this station.`,
   noStation: 'Choose a station under Stations: the audio is predicted for one station.',
+  outOfRange: (station: string): string =>
+    `${station} lies beyond the dial of this set, so no audio is predicted of it. Choose another station under Stations.`,
   pickup: 'Recorded',
   pickupChoice: {
     line: 'across the phones, by a line input',
