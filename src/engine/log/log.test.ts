@@ -7,7 +7,7 @@ import type { RangedReception } from '../uncertainty/ranged-reception.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { type LogAgainstPrediction, logAgainstPrediction } from './against-prediction.ts';
 import { HEARD, type LogEntry } from './entry.ts';
-import { readLog } from './read-log.ts';
+import { readLog, withinLogSize } from './read-log.ts';
 import { writeLog } from './write-log.ts';
 
 const HEAD = 'time,station,frequency,pointer,heard';
@@ -19,6 +19,39 @@ function exampleSet(name: string): SetDescription {
   if (!read.ok) throw new Error('the example is not read');
   return read.set;
 }
+
+describe('how long a log may be', () => {
+  const entry = '2026-10-03 20:00Z,Quayside,,,quiet';
+  const many = (count: number, row: string, end = '\n') => `${HEAD}${end}${`${row}${end}`.repeat(count)}`;
+
+  it('counts rows as they are read: a remark of several lines is one, an empty line is none', () => {
+    const remarks = `${HEAD},remark\n${`${entry},"one\ntwo\nthree"\n`.repeat(20_000)}`;
+    expect(withinLogSize(remarks)).toBe(remarks);
+    expect(readLog(remarks).entries).toHaveLength(20_000);
+    const spaced = many(20_000, entry, '\r\n\r\n');
+    expect(withinLogSize(spaced)).toBe(spaced);
+    expect(readLog(spaced).entries).toHaveLength(20_000);
+  });
+
+  it.each(['\n', '\r', '\r\n'])('refuses what cannot be read again, whatever ends its lines: %j', (end) => {
+    for (const [count, isRead] of [
+      [49_999, true],
+      [50_000, false],
+    ] as const) {
+      const text = many(count, entry, end);
+      const outcome = (work: (text: string) => unknown) => {
+        try {
+          work(text);
+          return true;
+        } catch (error) {
+          return (error as Error).name;
+        }
+      };
+      expect(outcome(withinLogSize), `${count}`).toBe(outcome(readLog));
+      expect(outcome(readLog) === true, `${count}`).toBe(isRead);
+    }
+  });
+});
 
 describe('reading a log', () => {
   it('takes columns in any order and case, further ones too, and bare numbers by the unit of the column', () => {

@@ -43,9 +43,11 @@ const MOST_ENTRIES = 50_000;
  */
 export function withinLogSize(text: string): string {
   if (text.length > LONGEST_TABLE) throw new TableTooLargeError({ code: 'too-many-characters', most: LONGEST_TABLE });
-  let lines = 0;
-  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines++;
-  if (lines > MOST_ENTRIES) throw new TableTooLargeError({ code: 'too-many-rows', most: MOST_ENTRIES });
+  let lines = 1;
+  for (let at = 0; at < text.length; at++) if (text[at] === '\n' || text[at] === '\r') lines++;
+  // Ends of lines may be part of a cell, or of nothing: where there are many, the rows are counted as they are read.
+  if (lines > MOST_ENTRIES && rowsOf(text).length > MOST_ENTRIES)
+    throw new TableTooLargeError({ code: 'too-many-rows', most: MOST_ENTRIES });
   return text;
 }
 
@@ -58,8 +60,7 @@ export function withinLogSize(text: string): string {
  * @throws TableTooLargeError for more than 5 million characters or 50 000 rows.
  */
 export function readLog(text: string): ReadLog {
-  const { rows } = readTable(text, undefined, MOST_ENTRIES);
-  const [heading = [], ...body] = rows;
+  const [heading = [], ...body] = rowsOf(text);
   const columns = heading.map(columnOf);
   const few = fewOfEach<Omit<LogProblem, 'more'>>();
   for (const column of ['time', 'heard'] as const)
@@ -77,6 +78,8 @@ export function readLog(text: string): ReadLog {
   }
   return { entries, problems: few.all().map(({ item, more }) => ({ ...item, more })) };
 }
+
+const rowsOf = (text: string): TextTable => readTable(text, undefined, MOST_ENTRIES).rows;
 
 const columnOf = (heading: string): LogColumn | undefined => {
   const name = heading.trim().toLowerCase();
