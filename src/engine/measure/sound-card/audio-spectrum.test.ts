@@ -57,6 +57,14 @@ test('white noise rises with the width of the bands, 1 dB each', () => {
   }
 });
 
+test('what is no recording is refused', () => {
+  const silence = new Float64Array(SECONDS * RATE);
+  for (const rate of [0, -RATE, Number.NaN, Number.POSITIVE_INFINITY])
+    expect(() => audioSpectrum(silence, rate), `${rate}`).toThrow(/sample rate/);
+  for (const sample of [Number.NaN, Number.POSITIVE_INFINITY])
+    expect(() => audioSpectrum(silence.with(7, sample), RATE)).toThrow(/sample 7/);
+});
+
 test('what is too short, silent or clipped says so', () => {
   const faultsOf = (samples: Float64Array) => audioSpectrum(samples, RATE).faults;
   expect(faultsOf(new Float64Array(RATE))).toEqual(['too-short']);

@@ -34,8 +34,13 @@ const CLIPPED_SAMPLES = 4;
  * @param samples full scale is 1
  * @param sampleRate Hz
  * @returns level of each third octave from 100 Hz to 8 kHz that lies below half the sample rate
+ * @throws RangeError for a sample rate that is not above 0, or samples that are not finite
  */
 export function audioSpectrum(samples: ArrayLike<number>, sampleRate: Hertz): AudioSpectrum {
+  if (!(sampleRate > 0 && sampleRate < Number.POSITIVE_INFINITY))
+    throw new RangeError(`a sample rate must be above 0 Hz, got ${sampleRate}`);
+  for (let i = 0; i < samples.length; i++)
+    if (!Number.isFinite(samples[i])) throw new RangeError(`sample ${i} must be a finite number, got ${samples[i]}`);
   if (!(samples.length >= LEAST_SECONDS * sampleRate))
     return { bands: [], level: Number.NEGATIVE_INFINITY, faults: ['too-short'] };
   const size = 2 ** Math.ceil(Math.log2(sampleRate / WIDEST_BIN));
