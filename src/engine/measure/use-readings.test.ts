@@ -34,6 +34,24 @@ test('what was measured in another way stays when readings are taken out', () =>
   expect(readingsIn(taken.written, []).written).toEqual(described);
 });
 
+test('how measured values go together stays as a person wrote it, while both stay a person’s own', () => {
+  const junction = { saturationCurrent: { value: '2.4 µA' }, ideality: { value: 1.32 } };
+  const own = { first: 'detector.saturationCurrent', second: 'detector.ideality', correlation: 0.6 };
+  const described = {
+    ...demo,
+    detector: { ...demo.detector, measured: junction },
+    correlations: [own],
+  };
+  const dial = measurements.find(({ kind }) => kind === 'dial');
+  const put = readingsIn(described, [dial]).written;
+  expect(put.correlations!.length).toBeGreaterThan(1);
+  expect(put.correlations).toContainEqual(own);
+  expect(readingsIn(put, [dial]).written).toEqual(put);
+  expect(readingsIn(put, []).written).toEqual(described);
+  const ofIdeality = { kind: 'value', of: 'detector.ideality', value: 1.4, error: '5 %' };
+  expect(readingsIn(described, [ofIdeality]).written.correlations).toBeUndefined();
+});
+
 test('a reading that is refused is named, and nothing is changed', () => {
   const read = readValue(demo);
   if (!read.ok) throw new Error('the example reads');

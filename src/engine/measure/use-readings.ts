@@ -1,6 +1,6 @@
 import { isRecord } from '../fields/introspect.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
-import { writtenCorrelations } from '../set/correlations.ts';
+import { readCorrelations, writtenCorrelations } from '../set/correlations.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
 import { formatQuantity } from '../units/format.ts';
@@ -16,6 +16,8 @@ export interface WithReadings {
   /** The measured values that were put in. */
   readonly used: readonly UsedValue[];
 }
+
+type Correlation = NonNullable<WrittenDescription['correlations']>[number];
 
 /** Properties whose measured value says at which frequency. */
 const TAKES_FREQUENCY: ReadonlySet<string> = new Set([
@@ -78,6 +80,30 @@ function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): W
 }
 
 /**
+ * What a person wrote of how errors go together: all but what readings say, or said, of the same two figures. It goes with
+ * a figure that is no longer there, and with one that readings have just put in place of a person's own.
+ */
+function othersTogether(
+  written: WrittenDescription,
+  used: readonly UsedValue[],
+  usedBefore: readonly UsedValue[],
+): readonly Correlation[] {
+  const all = written.correlations ?? [];
+  const places = readCorrelations(all);
+  const isAmong = (values: readonly UsedValue[], path: Path): boolean => values.some((one) => samePath(one.path, path));
+  return all.filter((_, i) => {
+    const pair = [places[i].first, places[i].second];
+    const isOfReadings = pair.every((path) => isAmong(used, path) || isAmong(usedBefore, path));
+    return (
+      !isOfReadings &&
+      pair.every(
+        (path) => valueAtPath(written, path) !== undefined && (isAmong(usedBefore, path) || !isAmong(used, path)),
+      )
+    );
+  });
+}
+
+/**
  * A description that keeps these readings, with the measured values that they give all together. What readings it kept
  * before put in and these do not is taken out, so that a reading left out leaves no trace. A measured value that was
  * taken out of the description stays out until a new reading gives it, or the same readings are put in again.
@@ -109,14 +135,20 @@ export function withReadings(
     !given.some((one) => samePath(one, path));
   const used = readings.length > 0 ? usedValues(result).filter((one) => !isTakenOut(one)) : [];
   const gone = usedBefore.filter(({ path }) => !used.some((one) => samePath(one.path, path)));
-  const together = writtenCorrelations(usedCorrelations(result, used));
-  const base = withLists(withoutUsed(written, gone), {
-    readings: readings.length > 0 ? readings : undefined,
-    correlations: together.length > 0 ? together : undefined,
-  });
+  const base = used.reduce(
+    (base, one) => withValueAt(base, one.path, writtenValue(one)) as WrittenDescription,
+    withoutUsed(written, gone),
+  );
+  const correlations = [
+    ...othersTogether(base, used, usedBefore),
+    ...writtenCorrelations(usedCorrelations(result, used)),
+  ];
   return {
     ok: true,
-    written: used.reduce((base, one) => withValueAt(base, one.path, writtenValue(one)), base),
+    written: withLists(base, {
+      readings: readings.length > 0 ? readings : undefined,
+      correlations: correlations.length > 0 ? correlations : undefined,
+    }),
     result,
     used,
   };
