@@ -162,8 +162,9 @@ describe('a station that others mask', () => {
   });
 
   it('still has suggestions for clearance when it half works', () => {
-    const [first] = suggest(trials, station);
-    const next = trialsOf(readOf(applied(set, first)));
+    const halfway = suggest(trials, station).find(({ after }) => after.clearance > 3 && after.clearance < CLEAR);
+    expect(halfway).toBeDefined();
+    const next = trialsOf(readOf(applied(set, halfway!)));
     const { clearance } = next.now.figures(station);
     expect(clearance).toBeGreaterThan(3);
     expect(clearance).toBeLessThan(CLEAR);

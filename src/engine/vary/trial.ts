@@ -17,6 +17,8 @@ import type { Disturbance } from '../reception/path/types.ts';
 import { isHeard, verdictOf, worstOf } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { editedSet } from '../set/edit.ts';
+import { overlaps } from '../set/keep.ts';
+import { valueAtPath } from '../set/write.ts';
 import { attempt } from '../uncertainty/attempt.ts';
 import { type DrawnHearing, type DrawnStation, drawnSet } from '../uncertainty/drawn-set.ts';
 import { type FieldDraws, fieldDraws } from '../uncertainty/field-draws.ts';
@@ -139,9 +141,10 @@ function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit)
     now,
     built: () => built,
     about: (changed) => trialsAt(changed, fields, now.receiver.circuit),
-    with: (edits) => {
+    with: (all) => {
+      const edits = isAnyOrder(all) ? changesAmong(set, all) : all;
       if (edits.length === 0) return now;
-      const key = JSON.stringify(edits.map(({ path, to }) => [path, to]));
+      const key = keyOf(edits);
       let outcome = known.get(key);
       if (outcome === undefined) {
         const edited = editedSet(set, edits);
@@ -153,6 +156,20 @@ function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit)
       return outcome;
     },
   };
+}
+
+/** Whether edits come to the same set in whatever order they are made: none at or within the place of another. */
+const isAnyOrder = (edits: readonly Edit[]): boolean =>
+  edits.every(({ path }, i) => edits.every((other, k) => k === i || !overlaps(path, other.path)));
+
+/** Those that write something else than stands there. */
+const changesAmong = (set: SetDescription, edits: readonly Edit[]): readonly Edit[] =>
+  edits.filter(({ path, to }) => typeof to !== 'number' || valueAtPath(set, path) !== to);
+
+/** The same for edits that come to the same set. */
+function keyOf(edits: readonly Edit[]): string {
+  const texts = edits.map(({ path, to }) => JSON.stringify([path, to]));
+  return (isAnyOrder(edits) ? texts.sort() : texts).join();
 }
 
 /** What all sets tried at a place share. */

@@ -130,14 +130,18 @@ export function trapFor(
   if (set.arrangement.kind === 'elements' || traps.length >= MOST_TRAPS) return undefined;
   // A station beyond the dial says nothing about a trap.
   const judged = target !== undefined && trials.now.figures(target).isWithin ? target : undefined;
-  const tried = choicesFor(set, stop, traps.length).flatMap((changes) => {
+  const { frequency } = set.place.stations[stop];
+  const known = knownReaches(trials);
+  const tried = choicesFor(set, stop, traps.length).flatMap(({ turns, changes }) => {
+    // What tunes elsewhere is not built again for another station or another way to connect it.
+    if (known.has(turns) && !isTunedTo(known.get(turns), frequency)) return [];
     const trial = trials.with(changes);
     if (!isBuilt(trial)) return [];
     const asBuilt = trial.receiver.circuit.traps[traps.length];
-    const at = set.place.stations[stop].frequency;
-    if (at < asBuilt.reach[0] * (1 + SPARE) || at > asBuilt.reach[1] / (1 + SPARE)) return [];
-    const { turns } = trial.receiver.circuit.coils[set.coils.length];
-    return [{ changes, trial, asBuilt, turns, score: scoreOf(trial, stop, judged) }];
+    known.set(turns, asBuilt.reach);
+    return isTunedTo(asBuilt.reach, frequency)
+      ? [{ changes, trial, asBuilt, turns, score: scoreOf(trial, stop, judged) }]
+      : [];
   });
   if (tried.length === 0) return undefined;
   const highest = Math.max(...tried.map(({ score }) => score));
@@ -145,6 +149,19 @@ export function trapFor(
   const [best] = tried.filter(({ score }) => score >= highest - ALIKE).sort((a, b) => a.turns - b.turns);
   return { changes: best.changes, effect: effectOf(best.trial, trials.now, traps.length, best.asBuilt, judged) };
 }
+
+type Reach = TrapAsMade['reach'];
+
+/** From where to where a trap tunes, by its turns: the same for every station of a set, however it is connected. */
+const reachesOfTrials = new WeakMap<Trials, Map<number, Reach>>();
+function knownReaches(trials: Trials): Map<number, Reach> {
+  const known = reachesOfTrials.get(trials) ?? new Map<number, Reach>();
+  reachesOfTrials.set(trials, known);
+  return known;
+}
+
+const isTunedTo = (reach: Reach | undefined, frequency: Hertz): boolean =>
+  reach !== undefined && frequency >= reach[0] * (1 + SPARE) && frequency <= reach[1] / (1 + SPARE);
 
 /** So far within the ends of its capacitor a trap must tune to its station, a share of the frequency. */
 const SPARE = 0.05;
@@ -160,21 +177,28 @@ function scoreOf(trial: Trial, stop: number, target: number | undefined): number
   return isWithin ? Math.min(CLEAR, trial.clearanceFrom(target, stop)) + level : Number.NEGATIVE_INFINITY;
 }
 
-function choicesFor(set: SetDescription, stop: number, count: number): Edit[][] {
+function choicesFor(
+  set: SetDescription,
+  stop: number,
+  count: number,
+): { readonly turns: number; readonly changes: Edit[] }[] {
   const name = untakenName('trap', (one) => set.coils.some((coil) => coil.name === one));
   const stops = stationText(set.place.stations, stop);
   const kinds = isLoop(set.aerial)
     ? COUPLINGS.map((coupling) => ({ kind: 'absorption', coupling }))
     : [{ kind: 'parallel' }, { kind: 'series' }];
   return kinds.flatMap((kind) =>
-    TURNS.map((turns): Edit[] => {
+    TURNS.map((turns) => {
       const trap = { ...kind, stops, coil: name, capacitor: CAPACITOR };
-      return [
-        { path: ['coils', set.coils.length], to: { shape: 'solenoid', name, ...FORMER, turns } },
-        count > 0
-          ? { path: ['arrangement', 'traps', count], to: trap }
-          : { path: ['arrangement', 'traps'], to: [trap] },
-      ];
+      return {
+        turns,
+        changes: [
+          { path: ['coils', set.coils.length], to: { shape: 'solenoid', name, ...FORMER, turns } },
+          count > 0
+            ? { path: ['arrangement', 'traps', count], to: trap }
+            : { path: ['arrangement', 'traps'], to: [trap] },
+        ],
+      };
     }),
   );
 }
