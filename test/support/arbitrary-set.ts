@@ -140,6 +140,9 @@ function hangTogether(set: Written, pick: number[]): Written {
     const turns = coil ? turnsOf(coil) : set.aerial.turns;
     set.arrangement[key] = Math.max(0.25, Math.min(turns, (turns * (1 + some(8))) / 8));
   }
+  const { usedTurns } = set.arrangement;
+  for (const key of ['aerialTap', 'detectorTap'])
+    if (usedTurns !== undefined && set.arrangement[key] > usedTurns) set.arrangement[key] = usedTurns;
   if (arrangement.kind === 'elements') {
     const nodes = ['aerial', 'earth', 'out', 'top', 'ground', 'sky'];
     arrangement.elements.push(

@@ -82,6 +82,13 @@ describe('giving a part another kind', () => {
     expect(valueAtPath(short.written, ['arrangement', 'detectorTap'])).toBe(15);
     expect(problems(short.written)).toEqual([]);
   });
+
+  it('lets taps come down with the turns in use', () => {
+    const part = settle(withValueAt(galena, ['arrangement', 'usedTurns'], 15), 'arrangement');
+    expect(valueAtPath(part.written, ['arrangement', 'detectorTap'])).toBe(15);
+    expect(part.also.join()).toContain('The detector tap moved down to turn 15, the last turn in use.');
+    expect(problems(part.written)).toEqual([]);
+  });
 });
 
 describe('lists', () => {

@@ -150,6 +150,13 @@ export function writtenTurns(written: unknown, name: unknown): number | undefine
 
 export const TAPS = ['aerialTap', 'detectorTap', 'usedTurns', 'fewest'] as const;
 
+/** Of a coil's turns those that a tap can be on: of a coil in use in part, that part. */
+export function turnsToTap(arrangement: Record<string, unknown>, key: string, turns: number): number {
+  const { usedTurns } = arrangement;
+  const isOnPart = key === 'aerialTap' || key === 'detectorTap';
+  return isOnPart && typeof usedTurns === 'number' && usedTurns > 0 ? Math.min(turns, usedTurns) : turns;
+}
+
 function keepTapsWithin(written: unknown, also: string[]): unknown {
   let now = written;
   const arrangement = valueAtPath(now, ['arrangement']);
@@ -159,9 +166,11 @@ function keepTapsWithin(written: unknown, also: string[]): unknown {
     const coil =
       key === 'aerialTap' && arrangement.aerialCoil !== undefined ? arrangement.aerialCoil : arrangement.coil;
     const turns = writtenTurns(now, coil);
-    if (typeof tap !== 'number' || turns === undefined || tap <= turns) continue;
-    now = withValueAt(now, ['arrangement', key], turns);
-    also.push(settledWords.tapMoved[key](turns));
+    if (typeof tap !== 'number' || turns === undefined) continue;
+    const top = turnsToTap(arrangement, key, turns);
+    if (tap <= top) continue;
+    now = withValueAt(now, ['arrangement', key], top);
+    also.push(settledWords.tapMoved[key](top, top < turns));
   }
   return now;
 }

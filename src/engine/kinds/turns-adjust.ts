@@ -1,4 +1,4 @@
-import type { AdjustContext, Adjustment, Edit, Path, Wish } from './adjustment.ts';
+import type { AdjustContext, Adjustment, Domain, Edit, Path, Wish } from './adjustment.ts';
 
 /** Taps are counted in half turns where turns are few. */
 export const halfTurns = (turns: number): number =>
@@ -6,6 +6,25 @@ export const halfTurns = (turns: number): number =>
 
 /** Turns are tried from a quarter to four times what they are. */
 const REACH = 4;
+
+/**
+ * Whole turns to be tried in place of what there is: a station below the dial wants more turns, one above it fewer.
+ * @param turns now
+ * @param limits between which they are in any case
+ */
+export function turnsDomain(
+  turns: number,
+  { least = 1, most, about }: { least?: number; most: number; about: Pick<AdjustContext, 'beyond'> },
+): Domain {
+  const to = Math.max(1, Math.floor(most));
+  const end = (x: number): number => Math.min(to, Math.max(Math.ceil(least), Math.round(x)));
+  return {
+    is: 'whole',
+    from: about.beyond === 'below' ? end(turns) : end(turns / REACH),
+    to: about.beyond === 'above' ? end(turns) : end(turns * REACH),
+    scale: 'ratio',
+  };
+}
 
 /** The turns of one winding, its taps along in proportion. */
 export function turnsAdjustment(
@@ -15,19 +34,12 @@ export function turnsAdjustment(
   also: (by: number) => readonly Edit[] = () => [],
 ): Adjustment {
   const serves: Wish[] = ['reach', 'band'];
-  const end = (x: number): number => Math.min(most, Math.max(1, Math.round(x)));
   return {
     id,
     part,
     path,
     effort: 'rewind',
-    domain: {
-      is: 'whole',
-      // A station below the dial wants more turns, one above it fewer.
-      from: about.beyond === 'below' ? end(turns) : end(turns / REACH),
-      to: about.beyond === 'above' ? end(turns) : end(turns * REACH),
-      scale: 'ratio',
-    },
+    domain: turnsDomain(turns, { most, about }),
     now: turns,
     serves,
     edits: (to) => {

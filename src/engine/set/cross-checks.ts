@@ -3,6 +3,7 @@ import type { Hint, Problem } from '../fields/problem.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
 import { COIL_KEYS } from '../kinds/arrangements/coil-names.ts';
+import { usedTurns } from '../kinds/arrangements/used-turns.ts';
 import { isLoop } from '../kinds/loops.ts';
 import { givenValue } from '../units/refusal.ts';
 import { bandProblems, onEveryBand } from './band-checks.ts';
@@ -53,9 +54,11 @@ function arrangementChecks(set: SetDescription): Problem[] {
   const turns = coilTurns('coil');
   const aerialTurns = coilTurns('aerialCoil');
   coilTurns('rotor');
+  // Turns that are not in use have no taps.
+  const inUse = turns === undefined ? undefined : usedTurns(set.arrangement, turns).used;
   for (const key of ['aerialTap', 'detectorTap', 'usedTurns', 'fewest']) {
     const tap = arrangement[key];
-    const limit = key === 'aerialTap' && aerialTurns !== undefined ? aerialTurns : turns;
+    const limit = key === 'usedTurns' ? turns : key === 'aerialTap' ? (aerialTurns ?? inUse) : inUse;
     if (typeof tap === 'number' && limit !== undefined && !(tap <= limit)) {
       problems.push({
         path: `arrangement.${key}`,

@@ -69,3 +69,20 @@ it('says of a missing field what it expects there', () => {
     },
   ]);
 });
+
+it.each(['aerialTap', 'detectorTap'])('refuses an %s above the turns in use, as one above the coil', (key) => {
+  const { coils, ...set } = galena();
+  const arrangement = { kind: 'tapped', coil: coils[0].name, aerialTap: 10, detectorTap: 10, usedTurns: 30, [key]: 31 };
+  const read = readValue({ ...set, coils, arrangement });
+  expect(read).toMatchObject({
+    ok: false,
+    problems: [
+      {
+        path: `arrangement.${key}`,
+        expected: { code: 'turns.at-most', turns: 30 },
+        hint: { code: 'taps-from-earth' },
+      },
+    ],
+  });
+  expect(readValue({ ...set, coils, arrangement: { ...arrangement, [key]: 30 } }).ok).toBe(true);
+});

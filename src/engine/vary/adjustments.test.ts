@@ -163,3 +163,31 @@ it('every effort of the list is asked by some change', () => {
   const asked = new Set(sets.flatMap(({ set }) => adjustmentsOf(set).all.map(({ effort }) => effort)));
   expect([...asked].sort()).toEqual(['buy', 'knob', 'outdoors', 'rewind', 'rewire', 'tap']);
 });
+
+describe('a coil of which a part is in use', () => {
+  const { coils, ...set } = setOf('medium-wave-galena.json');
+  const domains = (arrangement: object, beyond?: 'below' | 'above') => {
+    const { all } = adjustmentsOf(
+      { ...set, coils, arrangement: arrangement as SetDescription['arrangement'] },
+      { beyond },
+    );
+    return new Map(all.map(({ id, domain, now }) => [id as string, { ...domain, now }]));
+  };
+  const { name: coil } = coils[0];
+  it('is tapped within that part, from whose top the detector is fed where nothing else is said', () => {
+    const of = domains({ kind: 'tapped', coil, aerialTap: 12, usedTurns: 40 });
+    expect(of.get('arrangement.aerialTap')).toMatchObject({ from: 1, to: 40, now: 12 });
+    expect(of.get('arrangement.detectorTap')).toMatchObject({ from: 1, to: 40, now: 40 });
+  });
+  it('is used from a quarter of the turns that it is now, and from its taps upwards', () => {
+    const plain = domains({ kind: 'direct', coil, usedTurns: 40 }).get('arrangement.usedTurns');
+    expect(plain).toMatchObject({ from: 10, now: 40 });
+    const used = (beyond?: 'below' | 'above') =>
+      domains({ kind: 'tapped', coil, aerialTap: 12, detectorTap: 22.5, usedTurns: 40 }, beyond).get(
+        'arrangement.usedTurns',
+      );
+    expect(used()).toMatchObject({ from: 23 });
+    expect(used('below')).toMatchObject({ from: 40 });
+    expect(used('above')).toMatchObject({ from: 23, to: 40 });
+  });
+});

@@ -1,6 +1,8 @@
 import type { AdjustContext, Adjustment, Adjustments, ArrangementSetting, Wish } from '../adjustment.ts';
 import type { KindOf, Of } from '../by-kind.ts';
+import { turnsDomain } from '../turns-adjust.ts';
 import type { ArrangementDescription } from './arrangement-schema.ts';
+import { usedTurns } from './used-turns.ts';
 
 /** What an arrangement has to adjust, and which of it works together: looser coupling pays with a higher tap. */
 interface ArrangementAdjustments<A> {
@@ -11,7 +13,7 @@ interface ArrangementAdjustments<A> {
   readonly forRange?: readonly (readonly string[])[];
 }
 
-type UsedInPart = { readonly coil: string; readonly usedTurns?: number };
+type SingleCircuit = Extract<ArrangementDescription, { readonly usedTurns?: number }>;
 
 const EITHER: readonly Wish[] = ['loudness', 'clearance'];
 const place = (key: ArrangementSetting): Pick<Adjustment, 'id' | 'part' | 'path'> => ({
@@ -37,15 +39,22 @@ const tapAt = (key: 'aerialTap' | 'detectorTap', turns: number | undefined, now:
 const detectorTap = (turns: number | undefined, now: number | undefined, about: AdjustContext): Adjustment[] =>
   about.wiring === 'full-wave' ? [] : tapAt('detectorTap', turns, now ?? turns);
 
-/** Where part of the coil is in use: how much of it. */
-const turnsInUse = (a: UsedInPart, about: AdjustContext): Adjustment[] => {
+/** Turns of its coil that can be tapped: those in use. */
+const tappable = (a: SingleCircuit, about: AdjustContext): number | undefined => {
+  const turns = about.turnsOf(a.coil);
+  return turns === undefined ? undefined : usedTurns(a, turns).used;
+};
+
+/** Where part of the coil is in use: how much of it, taps staying where they are. */
+const turnsInUse = (a: SingleCircuit, about: AdjustContext): Adjustment[] => {
   const turns = about.turnsOf(a.coil);
   if (a.usedTurns === undefined || turns === undefined) return [];
+  const taps = about.tapsOn(a.coil).map((tap) => tap.turns);
   return [
     {
       ...place('usedTurns'),
       effort: 'tap',
-      domain: { is: 'whole', from: 1, to: Math.max(1, Math.floor(turns)), scale: 'ratio' },
+      domain: turnsDomain(a.usedTurns, { least: Math.max(1, ...taps), most: turns, about }),
       now: a.usedTurns,
       serves: ['reach', 'band'],
     },
@@ -102,7 +111,7 @@ const ARRANGEMENT_ADJUSTMENTS: {
 } = {
   direct: {
     adjust: (a, about) => [
-      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      ...detectorTap(tappable(a, about), a.detectorTap, about),
       {
         ...seriesCapacitor(undefined),
         edits: (to) => [
@@ -119,7 +128,7 @@ const ARRANGEMENT_ADJUSTMENTS: {
   },
   'series capacitor': {
     adjust: (a, about) => [
-      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      ...detectorTap(tappable(a, about), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
       ...turnsInUse(a, about),
     ],
@@ -130,8 +139,8 @@ const ARRANGEMENT_ADJUSTMENTS: {
   },
   tapped: {
     adjust: (a, about) => [
-      ...tapAt('aerialTap', about.turnsOf(a.coil), a.aerialTap),
-      ...detectorTap(about.turnsOf(a.coil), a.detectorTap, about),
+      ...tapAt('aerialTap', tappable(a, about), a.aerialTap),
+      ...detectorTap(tappable(a, about), a.detectorTap, about),
       seriesCapacitor(a.seriesCapacitor),
       ...turnsInUse(a, about),
     ],

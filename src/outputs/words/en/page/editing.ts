@@ -47,8 +47,10 @@ export const settledWords = {
     count === 1 ? 'A want was removed with its station.' : `${count} wants were removed with their stations.`,
   keptDropped: (places: readonly string[]): string => `No longer kept: ${places.join(', ')}.`,
   tapMoved: {
-    aerialTap: (turns: number): string => `The aerial tap moved down to turn ${turns}, the top of the coil.`,
-    detectorTap: (turns: number): string => `The detector tap moved down to turn ${turns}, the top of the coil.`,
+    aerialTap: (turns: number, isPart = false): string =>
+      `The aerial tap moved down to turn ${turns}, the ${isPart ? 'last turn in use' : 'top of the coil'}.`,
+    detectorTap: (turns: number, isPart = false): string =>
+      `The detector tap moved down to turn ${turns}, the ${isPart ? 'last turn in use' : 'top of the coil'}.`,
     usedTurns: (turns: number): string => `All ${turns} turns of the coil are in use now.`,
     fewest: (turns: number): string => `The slider’s last turn moved down to turn ${turns}, the top of the coil.`,
   },
