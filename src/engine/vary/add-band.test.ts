@@ -95,4 +95,33 @@ describe('a band more', () => {
     expect(addBand(example('frame-aerial'), 'long wave')).toBeUndefined();
     expect(addBand(example('two-band'), 'long wave')).toBeUndefined();
   });
+
+  it('below the others on a shared coil leaves every band on that coil where it was', () => {
+    const written = example('medium-wave-galena');
+    const arrangement = { ...written.arrangement, aerialTap: written.arrangement.aerialTap / 2 };
+    const three = addBand(
+      { ...written, bands: [{ name: 'near' }, { name: 'far', arrangement }] },
+      'long wave',
+      'shared',
+    )!.written;
+    const { turns } = written.coils[0];
+    expect(three.coils[0]).not.toMatchObject({ turns });
+    expect(three.bands).toMatchObject([{ name: 'near' }, { arrangement: { usedTurns: turns } }, { name: 'long wave' }]);
+    const of = (set: typeof three) => receiveBands(read(set)).bands;
+    const before = of({ ...written, bands: [{ name: 'near' }, { name: 'far', arrangement }] });
+    for (const [i, { lowest }] of before.entries()) {
+      // The shorted turns take some inductance away.
+      expect(of(three)[i].lowest / lowest).toBeGreaterThan(1);
+      expect(of(three)[i].lowest / lowest).toBeLessThan(1.08);
+    }
+  });
+
+  it('shares no coil that another band uses in another circuit', () => {
+    const written = example('medium-wave-galena');
+    const { coil } = written.arrangement;
+    const coupled = { kind: 'coupled', coil: 'other', aerialCoil: coil };
+    expect(canShareCoil({ ...written, bands: [{ name: 'near' }, { name: 'far', arrangement: coupled }] })).toBe(false);
+    const apart = { ...coupled, aerialCoil: 'a third' };
+    expect(canShareCoil({ ...written, bands: [{ name: 'near' }, { name: 'far', arrangement: apart }] })).toBe(true);
+  });
 });

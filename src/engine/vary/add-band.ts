@@ -1,4 +1,5 @@
 import { isRecord } from '../fields/introspect.ts';
+import { COIL_KEYS } from '../kinds/arrangements/coil-names.ts';
 import { isSingleCircuit } from '../kinds/arrangements/used-turns.ts';
 import { standingBand, turnSwitch } from '../set/band-switch.ts';
 import type { WrittenDescription } from '../set/description.ts';
@@ -38,15 +39,26 @@ export function canShareCoil(written: unknown): boolean {
   if (!isRecord(written) || !isRecord(written.arrangement) || !Array.isArray(written.coils)) return false;
   const { kind, coil, usedTurns } = written.arrangement;
   if (!isSingleCircuit(kind) || usedTurns !== undefined) return false;
+  // Another band goes on using as many turns as before only as a single circuit on them.
+  if (othersOn(written, coil).some((other) => !isSingleCircuit(other.kind) || other.coil !== coil)) return false;
   const tuning: unknown = written.coils.find((one) => isRecord(one) && one.name === coil);
   return isRecord(tuning) && WOUND_ON.some((shape) => shape === tuning.shape) && tuning.measured === undefined;
 }
+
+/** Arrangements of bands that the switch does not stand on, as far as they have a coil in circuit. */
+const othersOn = (written: Record<string, unknown>, coil: unknown): Record<string, unknown>[] =>
+  (Array.isArray(written.bands) ? written.bands : []).flatMap((band: unknown) =>
+    isRecord(band) && isRecord(band.arrangement) && isOn(band.arrangement, coil) ? [band.arrangement] : [],
+  );
+
+const isOn = (arrangement: Record<string, unknown>, coil: unknown): boolean =>
+  COIL_KEYS.some((key) => arrangement[key] === coil);
 
 /**
  * A set with a band switch and one band more. Its coils are those of the band the set stands on, on the same formers and
  * with the same wire, wound for the new band; taps in proportion, the aerial loosened as far as the band needs it. With a
  * shared coil the lower of the two bands has all its turns, the higher one those next to the earthed end, and the switch
- * shorts the rest.
+ * shorts the rest; every other band on that coil keeps the turns it had.
  * @param written a description that reads without problems
  * @param to the new band; its name is the band's
  * @param coil default 'own'; 'shared' where `canShareCoil`
@@ -69,7 +81,10 @@ export function addBand(written: WrittenDescription, to: BandName, coil: BandCoi
   const index = bands.length;
   const extended = {
     ...inBand.written,
-    bands: [...bands.map((band, i) => (i === before ? { ...band, arrangement: inBand.before } : band)), { name: to }],
+    bands: [
+      ...bands.map((band, i) => (i === before ? { ...band, arrangement: inBand.before } : inBand.other(band))),
+      { name: to },
+    ],
   };
   const tried = readValue(extended);
   if (!tried.ok) return undefined;
@@ -80,11 +95,14 @@ export function addBand(written: WrittenDescription, to: BandName, coil: BandCoi
 }
 
 type WrittenArrangement = WrittenDescription['arrangement'];
+type WrittenBand = NonNullable<WrittenDescription['bands']>[number];
 
 /** A description on the new band, and the arrangement of the band that it stood on. */
 interface Extended {
   readonly written: WrittenDescription;
   readonly before: WrittenArrangement;
+  /** A band that the switch did not stand on. */
+  readonly other: (band: WrittenBand) => WrittenBand;
 }
 
 /** Both bands on one coil. @param isLower the new band is the lower one, which has all turns */
@@ -93,8 +111,18 @@ function withSharedCoil(written: WrittenDescription, isLower: boolean): Extended
   const { turns } = coils.find(({ name }) => 'coil' in arrangement && name === arrangement.coil) as {
     readonly turns?: unknown;
   };
-  const partly = { ...arrangement, usedTurns: turns, unusedTurns: 'shorted' } as WrittenArrangement;
-  return isLower ? { written, before: partly } : { written: { ...written, arrangement: partly }, before: arrangement };
+  const inPart = (one: WrittenArrangement): WrittenArrangement =>
+    ({ ...one, usedTurns: turns, unusedTurns: 'shorted' }) as WrittenArrangement;
+  const other = (band: WrittenBand): WrittenBand => {
+    const own = band.arrangement as (WrittenArrangement & { usedTurns?: unknown; coil?: unknown }) | undefined;
+    const isWhole = own !== undefined && own.usedTurns === undefined;
+    return isWhole && 'coil' in arrangement && own.coil === arrangement.coil
+      ? { ...band, arrangement: inPart(own) }
+      : band;
+  };
+  return isLower
+    ? { written, before: inPart(arrangement), other }
+    : { written: { ...written, arrangement: inPart(arrangement) }, before: arrangement, other: (band) => band };
 }
 
 /** The description with a copy of every coil that its arrangement names, and the arrangement with those. */
@@ -112,5 +140,5 @@ function withOwnCoils(written: WrittenDescription, arrangement: WrittenArrangeme
     coils = [...coils, { ...copy, name: named } as (typeof coils)[number]];
     own = { ...own, [key]: named } as typeof own;
   }
-  return { written: { ...written, coils, arrangement: own }, before: arrangement };
+  return { written: { ...written, coils, arrangement: own }, before: arrangement, other: (band) => band };
 }
