@@ -14,7 +14,7 @@ const LOW_END = 5;
 
 /** A station so far from the ends of the dial is on it with the tolerances of the parts as well, nepers; what that is worth, dB. */
 const WELL_WITHIN = 0.05;
-const WITHIN_WORTH = 10;
+export const WITHIN_WORTH: Decibels = 10;
 /** What a station more is worth, and each neper that the dial is moved, dB. */
 const PER_STATION = 3;
 const PER_MOVE = -5;
@@ -55,7 +55,8 @@ const MEASURES: { readonly [K in Objective['of']]: Measure<Objective & { readonl
   'stations heard': { figure: (trial) => trial.stationsHeard().length, score: unchanged },
   'band covered': {
     figure: (trial, { from, to }) => {
-      const { lowest, highest } = trial.curve();
+      const { lowest, highest, isTuned } = trial.curve();
+      if (!isTuned) return 0;
       const covered = Math.log(Math.min(highest, to) / Math.max(lowest, from));
       return Math.max(0, covered) / Math.log(to / from);
     },

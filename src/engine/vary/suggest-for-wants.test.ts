@@ -258,8 +258,10 @@ describe('every suggestion', () => {
     }
   });
   it('stands in the order of gain for effort, and says which stations it loses', () => {
-    const now = trialsOf(setOf(value)).now.medians.stationsHeard();
-    const places = all.filter(({ isTradeOff }) => !isTradeOff).map((one) => gainForEffort(one, one.gain));
+    const set = setOf(value);
+    const now = trialsOf(set).now.medians.stationsHeard();
+    const disturber = set.place.stations.findIndex(({ name }) => name === second);
+    const places = all.filter(({ isTradeOff }) => !isTradeOff).map((one) => gainForEffort(one, one.gain, [disturber]));
     expect(places).toEqual([...places].sort((a, b) => b - a));
     for (const one of all) {
       const after = trialsOf(setOf(applied(value, one))).now.medians.stationsHeard();
@@ -267,4 +269,85 @@ describe('every suggestion', () => {
       expect(one.gained).toEqual(after.filter((station) => !now.includes(station)));
     }
   });
+});
+
+describe('a trade-off', () => {
+  it('is given where nothing else brings a want nearer', () => {
+    const file = 'medium-wave-germanium-amplifier';
+    const [station, from] = written(`${file}.json`).place.stations.map(({ name }: { name: string }) => name);
+    const all = suggestionsFor(
+      wanting(`${file}.json`, [
+        { kind: 'fewest parts' },
+        { kind: 'speech', station, bandwidth: '7 kHz' },
+        { kind: 'clear', station, from, by: '70 dB' },
+      ]),
+    );
+    expect(all.map(({ isTradeOff }) => isTradeOff)).toEqual([true]);
+    const changes = all[0].effects.map(({ change }) => change);
+    expect(Math.min(...changes)).toBeLessThan(-0.1);
+    expect(Math.max(...changes)).toBeGreaterThan(0.5);
+    expect(all[0].lost.length).toBeGreaterThan(0);
+  });
+
+  it('stands after what makes no want worse, and all are no more than are asked for', () => {
+    const trials = trialsOf(
+      setOf(
+        wanting('medium-wave-galena.json', [
+          { kind: 'band', from: '200 kHz', to: '1602 kHz' },
+          { kind: 'loudest', station: first },
+          { kind: 'speech', station: second, bandwidth: '7 kHz' },
+        ]),
+      ),
+    );
+    const kinds = (most: number) => suggestForWants(trials, { most }).map(({ isTradeOff }) => isTradeOff);
+    expect(kinds(3)).toEqual([false, true, true]);
+    expect(kinds(2)).toEqual([false, true]);
+    expect(kinds(1)).toEqual([false]);
+  });
+
+  it('that gains less than nothing stands the later, the more it takes and the more stations it loses', () => {
+    const change = (effort: 'buy' | 'outdoors') => ({
+      changes: [{ adjustment: 'x', part: 'earth', path: ['earth'], from: 0, to: 1, effort }] as const,
+      effort,
+    });
+    const bought = gainForEffort({ ...change('buy'), lost: [] }, -5);
+    expect(bought).toBeGreaterThan(gainForEffort({ ...change('outdoors'), lost: [1, 2, 3] }, -6));
+    expect(bought).toBeGreaterThan(gainForEffort({ ...change('buy'), lost: [1] }, -5));
+    expect(bought).toBeGreaterThan(gainForEffort({ ...change('outdoors'), lost: [] }, -5));
+    expect(gainForEffort({ ...change('buy'), lost: [1] }, 5)).toBeLessThan(
+      gainForEffort({ ...change('buy'), lost: [] }, 5),
+    );
+  });
+});
+
+it('a wave trap takes a purchase, and is not put back for the station that it stops', () => {
+  const [, , station, from] = written('medium-wave-galena.json').place.stations.map(
+    ({ name }: { name: string }) => name,
+  );
+  const all = suggestionsFor(
+    wanting('medium-wave-galena.json', [
+      { kind: 'speech', station, bandwidth: '7 kHz' },
+      { kind: 'clear', station, from, by: '70 dB' },
+    ]),
+  );
+  const trap = all.find(({ settings }) => settings[0].adjustment === 'arrangement.traps')!;
+  expect([trap.effort, trap.lost]).toEqual(['buy', [3]]);
+  expect(gainForEffort(trap, trap.gain, [3])).toBeCloseTo(trap.gain / 6, 9);
+  const places = all.filter(({ isTradeOff }) => !isTradeOff).map((one) => gainForEffort(one, one.gain, [3]));
+  expect(places).toEqual([...places].sort((a, b) => b - a));
+});
+
+it('a station that comes onto the dial is no gain in decibels', () => {
+  const value = wanting('medium-wave-galena.json', [
+    { kind: 'loudest', station: first },
+    { kind: 'loudest', station: second },
+  ]);
+  value.place.stations[0].frequency = '400 kHz';
+  const all = suggestionsFor(value);
+  const reaching = all.filter(({ reached }) => reached.length > 0);
+  expect(reaching.length).toBeGreaterThan(0);
+  for (const { reached, unreached, gain, effects } of reaching) {
+    expect([reached, unreached]).toEqual([[0], []]);
+    expect(gain).toBe(effects[1].change);
+  }
 });

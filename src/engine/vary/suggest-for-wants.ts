@@ -4,7 +4,7 @@ import type { StageId } from '../reception/path/types.ts';
 import { isHeard } from '../reception/verdict.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { adjustmentsOf, type SetAdjustments } from './adjustments.ts';
-import { CLEAR, reachObjective } from './objective.ts';
+import { CLEAR, reachObjective, WITHIN_WORTH } from './objective.ts';
 import { optimise, trialOf } from './optimise.ts';
 import type { Answer, Change, Guard, Question, Setting } from './question.ts';
 import { disturberAt, disturberIndex, stageOfChange } from './suggest.ts';
@@ -33,8 +33,11 @@ export interface WantSuggestion extends HeardChange {
   readonly effort: Effort;
   /** One for each want, in their order. */
   readonly effects: readonly WantEffect[];
-  /** Of all wants together, dB; a station that stays beyond the dial gains nothing. */
+  /** Of all wants together, dB; without those whose station is beyond the dial before or after. */
   readonly gain: Decibels;
+  /** Wants whose station comes onto the dial, by their places; and those whose station leaves it. */
+  readonly reached: readonly number[];
+  readonly unreached: readonly number[];
   /**
    * How much louder stations come that are not wanted loud: those wanted clear of others or for their speech; where no
    * station is wanted, the one received best.
@@ -64,7 +67,8 @@ interface WantOptions extends Pick<Question, 'keep' | 'effortAtMost'> {
 }
 
 /**
- * What would serve the wants of a set, judged by all of them, in the order of `gainForEffort`. What makes a want worse by
+ * What would serve the wants of a set, judged by all of them, in the order of `gainForEffort`, a station that comes onto
+ * the dial counted as 10 dB; that a station that disturbs a wanted one is no longer heard is no loss. What makes a want worse by
  * more than 0.1 dB is left out; only where a want is not met and nothing else brings it nearer is it given, last and as a
  * trade-off. A station that a want is for and that is heard stays heard in any case. What is kept stays as it is.
  * Adjustments that only help together are tried in pairs.
@@ -95,7 +99,9 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
     keep,
     effortAtMost,
   };
-  const adjustments = adjustmentsFor(trials, goals);
+  const against = tasksAgainst(now, goals);
+  const unwanted = against.map(({ stop }) => stop);
+  const adjustments = adjustmentsFor(trials, goals, against);
   const before = valuesOfGoals(now.medians, goals);
   const suggestionsOf = (answers: readonly Answer[]): Unordered[] =>
     answers.flatMap((answer) => {
@@ -109,12 +115,12 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
     });
   const inOrder = (list: readonly Unordered[], count: number): WantSuggestion[] =>
     firstInOrder(
-      list.map((suggestion) => ({ suggestion, gain: suggestion.gain })),
+      list.map((suggestion) => ({ suggestion, gain: gainWithReach(suggestion) })),
       (one) => heardChange(now, trialOf(trials, one)),
-      count,
+      { most: count, unwanted },
     );
   const suggestions = suggestionsOf(answersTo(trials, adjustments, question)).filter(
-    ({ isTradeOff, gain, effects }) => !isTradeOff && (gain >= LEAST_GAIN || effects.some(isNowMet)),
+    (one) => !one.isTradeOff && (gainWithReach(one) >= LEAST_GAIN || one.effects.some(isNowMet)),
   );
   const helped = (want: number): boolean => suggestions.some(({ effects }) => helps(effects[want]));
   const unhelped = before.flatMap(({ isMet }, want) => (isMet === false && !helped(want) ? [want] : []));
@@ -123,11 +129,16 @@ export function suggestForWants(trials: Trials, options: WantOptions = {}): Want
   const others = suggestionsOf(answersTo(trials, adjustments, { ...question, guard })).filter(
     ({ isTradeOff, effects }) => isTradeOff && unhelped.some((want) => helps(effects[want])),
   );
-  const tradeOffs = inOrder(others, MOST_TRADE_OFFS);
+  // What makes no want worse has a place before them.
+  const tradeOffs = inOrder(others, Math.min(MOST_TRADE_OFFS, most - Math.min(1, suggestions.length)));
   return [...inOrder(suggestions, most - tradeOffs.length), ...tradeOffs];
 }
 
 type Unordered = Omit<WantSuggestion, keyof HeardChange>;
+
+/** What a suggestion stands in the order by: a station on the dial or not is no matter of decibels. */
+const gainWithReach = ({ gain, reached, unreached }: Unordered): Decibels =>
+  gain + WITHIN_WORTH * (reached.length - unreached.length);
 
 /** The stations that wants are for, each once. */
 const stationsFor = (goals: readonly WantGoal[]): number[] => [
@@ -177,8 +188,12 @@ function unaskedLoudness(now: Trial, goals: readonly WantGoal[]): UnaskedLoudnes
 }
 
 const isNowMet = ({ before, after }: WantEffect): boolean => before.isMet === false && after.isMet === true;
+const isOnDial = ({ figure }: WantValue): boolean => figure !== undefined;
 /** What leaves a station beyond the dial has done nothing for it. */
-const isSeen = ({ before, after }: WantEffect): boolean => before.figure !== undefined || after.figure !== undefined;
+const isSeen = ({ before, after }: WantEffect): boolean => isOnDial(before) || isOnDial(after);
+const sumOfChanges = (sum: Decibels, { change }: WantEffect): Decibels => sum + change;
+const placesOf = (effects: readonly WantEffect[], holds: (effect: WantEffect) => boolean): number[] =>
+  effects.flatMap((effect, want) => (holds(effect) ? [want] : []));
 const helps = (effect: WantEffect): boolean => isSeen(effect) && (effect.change >= LEAST_GAIN || isNowMet(effect));
 
 /** What an answer does to every want. */
@@ -202,7 +217,9 @@ function suggestionOf(
     changes: answer.changes,
     effort: answer.effort,
     effects,
-    gain: effects.filter(isSeen).reduce((sum, { change }) => sum + change, 0),
+    gain: effects.filter((effect) => isOnDial(effect.before) && isOnDial(effect.after)).reduce(sumOfChanges, 0),
+    reached: placesOf(effects, (effect) => !isOnDial(effect.before) && isOnDial(effect.after)),
+    unreached: placesOf(effects, (effect) => isOnDial(effect.before) && !isOnDial(effect.after)),
     loudness,
     isTradeOff: effects.some(({ change }) => change < -AS_IT_WAS - HAIR),
   };
@@ -233,8 +250,21 @@ const guardsOf = (now: Trial, goals: readonly WantGoal[]): Guard[] =>
     return [goal, { objective: { of: 'clearance', station: stations[0] }, atLeast }];
   });
 
+/** Stations to be kept out for those wanted: the one that a want names, or else the one that disturbs most. */
+const tasksAgainst = (now: Trial, goals: readonly WantGoal[]): { readonly stop: number; readonly target: number }[] =>
+  goals.flatMap(({ want, stations: [station, from] }) => {
+    if (station === undefined) return [];
+    if (want.kind === 'clear') return [{ stop: from, target: station }];
+    const worst = now.figures(station).clearance < CLEAR ? disturberIndex(now, station) : undefined;
+    return worst === undefined ? [] : [{ stop: worst, target: station }];
+  });
+
 /** All that the set can adjust, wave traps and directions for the stations to be kept out, turns for those out of range. */
-function adjustmentsFor(trials: Trials, goals: readonly WantGoal[]): Adjustable {
+function adjustmentsFor(
+  trials: Trials,
+  goals: readonly WantGoal[],
+  against: readonly { readonly stop: number; readonly target: number }[],
+): Adjustable {
   const { now } = trials;
   const { lowest, highest } = now.curve();
   const { stations } = now.set.place;
@@ -247,12 +277,6 @@ function adjustmentsFor(trials: Trials, goals: readonly WantGoal[]): Adjustable 
     ];
   });
   const beyond = new Set(sides).size === 1 ? sides[0] : undefined;
-  const against = goals.flatMap(({ want, stations: [station, from] }) => {
-    if (station === undefined) return [];
-    if (want.kind === 'clear') return [{ stop: from, target: station }];
-    const worst = now.figures(station).clearance < CLEAR ? disturberIndex(now, station) : undefined;
-    return worst === undefined ? [] : [{ stop: worst, target: station }];
-  });
   const sets = (against.length > 0 ? against : [undefined]).map((one) =>
     adjustmentsOf(now.set, { against: one && disturberAt(now, one.stop), beyond }),
   );

@@ -10,6 +10,7 @@ import type { Answer, Change, Figures, Question, Setting } from './question.ts';
 import { firstInOrder, type HeardChange, heardChange } from './suggestion-order.ts';
 import { trapAdjustment } from './trap-adjustment.ts';
 import type { Trial, Trials } from './trial.ts';
+import { isOnAnotherBand } from './want-values-on-bands.ts';
 
 /** What a station and its set are, before or after: medians, as a reception shows them. */
 export interface Outlook extends Figures {
@@ -102,7 +103,9 @@ function checkStation({ set }: Trial, station: number): void {
 
 /**
  * What would serve a station most: every adjustment by itself, then pairs that its kind says work together, in the order
- * of `gainForEffort`. Nothing is suggested that makes the station silent or less clear of others than it is.
+ * of `gainForEffort`. Nothing is suggested that makes the station silent or less clear of others than it is, and nothing for
+ * a station beyond the dial that another band of the set receives. That the station that disturbs is no longer heard is no
+ * loss.
  * @param trials of the set
  * @param station its place in the list, from 0
  * @param options what is kept, and how many are wanted
@@ -111,6 +114,7 @@ function checkStation({ set }: Trial, station: number): void {
  */
 export function suggest(trials: Trials, station: number, options: SuggestOptions = {}): Suggestion[] {
   const { wish, question, together, ...rest } = stationWish(trials, station);
+  if (wish === 'reach' && isOnAnotherBand(trials, station)) return [];
   const stop = wish === 'clearance' ? disturberIndex(trials.now, station) : undefined;
   const all = [...rest.all, ...(stop === undefined ? [] : trapAdjustment(trials, [{ stop, target: station }]))];
   const { most = MOST, effortAtMost } = options;
@@ -134,7 +138,10 @@ export function suggest(trials: Trials, station: number, options: SuggestOptions
     // On the dial or not: more turns than are needed gain nothing.
     gain: wish === 'reach' ? 1 : answer.scoreGain,
   }));
-  return firstInOrder(list, (one) => heardChange(trials.now, trialOf(trials, one)), most);
+  return firstInOrder(list, (one) => heardChange(trials.now, trialOf(trials, one)), {
+    most,
+    unwanted: stop === undefined ? [] : [stop],
+  });
 }
 
 /** Turns and capacitances bring a station onto the dial; a tap may as well. */

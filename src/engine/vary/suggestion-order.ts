@@ -4,13 +4,16 @@ import { costOfChanges } from './optimise.ts';
 import type { Change } from './question.ts';
 import type { Trial } from './trial.ts';
 
-/** Stations that a change takes away, and those it adds: places in the list of those heard before and not after, and the other way. */
+/**
+ * Stations that a change takes away, and those it adds: places in the list of those heard before and not after, and the
+ * other way. Of a set with a band switch only what the band that it stands on receives is looked at.
+ */
 export interface HeardChange {
   readonly lost: readonly number[];
   readonly gained: readonly number[];
 }
 
-/** Of two sets at one place, in the median. */
+/** Of two sets at one place, in the median; of a set with a band switch, on the band that it stands on. */
 export function heardChange(before: Trial, after: Trial): HeardChange {
   const [was, is] = [before.medians.stationsHeard(), after.medians.stationsHeard()];
   return {
@@ -30,25 +33,33 @@ const KNOB_FIRST = 1e6;
 
 /**
  * The place of a suggestion in the order, the greatest first: the gain divided by one more than the effort (knob 0, tap 1,
- * rewire 2, rewind 4, buy 5, outdoors 8; of several changes their sum), and by one more than the stations that are lost.
- * What takes only a turn of a knob and loses no station comes before all others.
+ * rewire 2, rewind 4, buy 5, outdoors 8; of several changes their sum), and by one more than the stations that are lost;
+ * what gains less than nothing is multiplied by both. What takes only a turn of a knob and loses no station comes before all
+ * others.
  * @param suggestion its changes, effort and stations lost
  * @param gain dB
+ * @param unwanted stations whose loss is none, such as the one that disturbs
  */
-export const gainForEffort = ({ changes, effort, lost }: Omit<Ordered, 'gained'>, gain: Decibels): number =>
-  gain / (1 + costOfChanges(changes)) / (1 + lost.length) +
-  (EFFORT_COST[effort] === 0 && lost.length === 0 ? KNOB_FIRST : 0);
+export function gainForEffort(
+  { changes, effort, lost }: Omit<Ordered, 'gained'>,
+  gain: Decibels,
+  unwanted: readonly number[] = [],
+): number {
+  const missed = lost.filter((station) => !unwanted.includes(station)).length;
+  const by = (1 + costOfChanges(changes)) * (1 + missed);
+  return (gain < 0 ? gain * by : gain / by) + (EFFORT_COST[effort] === 0 && missed === 0 ? KNOB_FIRST : 0);
+}
 
 /**
  * The first few in the order of `gainForEffort`; what stations are lost is worked out only for those that may be among
  * them, for a loss only takes a suggestion back.
  * @param list with the gain of each, dB; among equals its order stands
- * @param most how many
+ * @param options how many, and stations whose loss is none
  */
 export function firstInOrder<S extends { readonly changes: readonly Change[]; readonly effort: Effort }>(
   list: readonly { readonly suggestion: S; readonly gain: Decibels }[],
   heardOf: (suggestion: S) => HeardChange,
-  most: number,
+  { most, unwanted }: { readonly most: number; readonly unwanted?: readonly number[] },
 ): (S & HeardChange)[] {
   interface Waiting {
     readonly suggestion: S & Partial<HeardChange>;
@@ -68,7 +79,7 @@ export function firstInOrder<S extends { readonly changes: readonly Change[]; re
       continue;
     }
     const judged = { ...suggestion, ...heardOf(suggestion) };
-    waiting[at] = { suggestion: judged, gain, place: gainForEffort(judged, gain) };
+    waiting[at] = { suggestion: judged, gain, place: gainForEffort(judged, gain, unwanted) };
   }
   return order;
 }

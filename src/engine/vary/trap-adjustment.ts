@@ -29,7 +29,8 @@ export function trapAdjustment(trials: Trials, tasks: readonly TrapTask[]): Adju
       id: 'arrangement.traps',
       part: 'arrangement',
       path: ['arrangement', 'traps'],
-      effort: 'rewire',
+      // Its capacitor is one more.
+      effort: 'buy',
       domain: { is: 'choice', of: [...editsOf.keys()] },
       now: undefined,
       edits: (trap) => editsOf.get(trap)!,

@@ -3,9 +3,11 @@ import { expect, it } from 'vitest';
 import { turnSwitch } from '../set/band-switch.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
+import { addBand } from './add-band.ts';
+import { suggest } from './suggest.ts';
 import { trialsOf } from './trial.ts';
 import { wantValues } from './want-values.ts';
-import { goalsOnBand, wantValuesOnBands } from './want-values-on-bands.ts';
+import { goalsOnBand, isOnAnotherBand, wantValuesOnBands } from './want-values-on-bands.ts';
 
 const written = JSON.parse(readFileSync('examples/two-band.json', 'utf8'));
 const wanting = (wants: WrittenDescription['wants'], of = written): SetDescription => {
@@ -91,4 +93,31 @@ it('leaves out of the goals of a band what another band is for', () => {
   const longWave = set.bands!.findIndex((_, i) => trialsOf(turnSwitch(set, i)).now.curve().lowest < 300e3);
   expect(kindsOn(longWave)).toEqual([long.name, 'most stations', 'band']);
   expect(kindsOn(1 - longWave)).toEqual([medium.name, 'most stations']);
+});
+
+it('suggests nothing for a station that another band receives, though more turns of the coil would bring it', () => {
+  const galena = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8'));
+  const deep = { ...galena.place.stations[0], name: 'Deep Long', frequency: '198 kHz' };
+  const place = { ...galena.place, stations: [galena.place.stations[0], deep] };
+  const { bands, ...both } = wanting([], addBand({ ...galena, place }, 'long wave', 'shared')!.written);
+  const trials = trialsOf({ ...both, bands });
+  expect(trials.now.tuned(1).within).toBe(false);
+  expect([0, 1].map((station) => isOnAnotherBand(trials, station))).toEqual([false, true]);
+  expect(suggest(trials, 1)).toEqual([]);
+  const alone = suggest(trialsOf(both), 1);
+  expect(alone.map(({ settings }) => settings[0].adjustment)).toContain('arrangement.usedTurns');
+});
+
+it('covers nothing with turns so few that nothing resonates within the search for the ends of the dial', () => {
+  const galena = JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8'));
+  const using = (usedTurns: number) =>
+    wanting([{ kind: 'band', from: '531 kHz', to: '1602 kHz' }], {
+      ...galena,
+      arrangement: { kind: 'direct', coil: galena.arrangement.coil, usedTurns },
+    });
+  const [few, many] = [1, 30].map((turns) => trialsOf(using(turns)));
+  expect(few.now.curve()).toMatchObject({ isTuned: false, lowest: 60e3, highest: 6e6 });
+  expect(wantValues(few.now)[0]).toMatchObject({ figure: 0, isMet: false });
+  expect(many.now.curve().isTuned).toBe(true);
+  expect(wantValues(many.now)[0].figure).toBeGreaterThan(0.2);
 });

@@ -43,6 +43,16 @@ const trialsOnBands = (trials: Trials): readonly Trial[] => {
 };
 
 /**
+ * Whether another band than the one the switch stands on receives a station that this one does not.
+ * @param trials of the set
+ * @param station its place in the list
+ * @returns false without a band switch
+ */
+export const isOnAnotherBand = (trials: Trials, station: number): boolean =>
+  !trials.now.tuned(station).within &&
+  trialsOnBands(trials).some((trial) => trial !== trials.now && trial.tuned(station).within);
+
+/**
  * The goals that changes of one band can serve: not those of stations or frequencies that another band is for.
  * @param trials of the set, its switch on that band
  * @returns those of `goalsOf`, in their order; all of them without a band switch
@@ -59,8 +69,7 @@ export function goalsOnBand(trials: Trials): readonly WantGoal[] {
 
 /** How much of what a want is about a dial has: the share of a band, or the station or not; one to be kept away may be on any. */
 function reachOf(trial: Trial, { goal, stations }: WantGoal): number {
-  if (goal.objective.of === 'band covered')
-    return shareCovered([dialEndsOf(trial)], goal.objective.from, goal.objective.to);
+  if (goal.objective.of === 'band covered') return shareCovered([trial], goal.objective.from, goal.objective.to);
   return stations.length === 0 || trial.tuned(stations[0]).within ? 1 : 0;
 }
 
@@ -75,13 +84,14 @@ function togetherOf(
   if (want.kind === 'fewest parts') return { figure: -new Set(trials.flatMap((trial) => trial.partIds())).size };
   if (goal.objective.of !== 'band covered') return undefined;
   const { from, to } = goal.objective;
-  return { figure: shareCovered(trials.map(dialEndsOf), from, to), enough: goal.enough };
+  return { figure: shareCovered(trials, from, to), enough: goal.enough };
 }
 
-/** Share of a band, by the logarithm of the frequency, that lies within any of the ranges. */
-function shareCovered(ranges: readonly (readonly [Hertz, Hertz])[], from: Hertz, to: Hertz): number {
+/** Share of a band, by the logarithm of the frequency, that lies within any of the dials. */
+function shareCovered(trials: readonly Trial[], from: Hertz, to: Hertz): number {
+  const ranges = trials.filter((trial) => trial.curve().isTuned).map(dialEndsOf);
   let [covered, reached] = [0, from];
-  for (const [low, high] of [...ranges].sort(([a], [b]) => a - b)) {
+  for (const [low, high] of ranges.sort(([a], [b]) => a - b)) {
     const [start, end] = [Math.max(low, reached), Math.min(high, to)];
     if (end <= start) continue;
     covered += Math.log(end / start);

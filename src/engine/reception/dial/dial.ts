@@ -38,6 +38,8 @@ export interface TuningCurve {
   readonly points: readonly Peaked[];
   readonly lowest: Hertz;
   readonly highest: Hertz;
+  /** False where an end is only that of the search and nothing resonates there: such a dial covers nothing. */
+  readonly isTuned: boolean;
   frequencyAt(position: Ratio): Hertz;
   qAt(frequency: Hertz): number;
   /** Where a frequency, given by its natural logarithm, is peaked; beyond the ends a little further, not to be read off. */
@@ -60,6 +62,9 @@ export function tuningCurve(set: Receiver): TuningCurve {
 function curveOf(set: Receiver): TuningCurve {
   const endsOf = once(() => coverage(set));
   const pointsOf = once(() => pointsBetween(set, endsOf()));
+  const isTunedOf = once(() =>
+    endsOf().every((f) => !isEndOfSearch(f) || set.network.at(f).peak(set.smallConductance).within),
+  );
   const columnOf = (figure: (point: Peaked) => number) => once(() => Float64Array.from(pointsOf(), figure));
   const logFrequencies = columnOf(({ frequency }) => Math.log(frequency));
   const positions = columnOf(({ position }) => position);
@@ -73,6 +78,9 @@ function curveOf(set: Receiver): TuningCurve {
     },
     get highest() {
       return endsOf()[1];
+    },
+    get isTuned() {
+      return isTunedOf();
     },
     frequencyAt: (position) => Math.exp(along(positions(), logFrequencies(), position)),
     positionForLog: (logFrequency) => along(logFrequencies(), positions(), logFrequency),
@@ -150,6 +158,8 @@ function along(x: Float64Array, y: Float64Array, value: number): number {
 /** Steps in which an end of the scale is looked for, and how near it is then closed in on, where a coil does the tuning. */
 const STRIDE = 1.15;
 const NEAR = 1.002;
+
+const isEndOfSearch = (frequency: Hertz): boolean => frequency < LOWEST * NEAR || frequency > HIGHEST / NEAR;
 
 /** Lowest and highest frequency peaked within the scale: meshed (1) is the low end. */
 function endsOfScale(peakAt: (f: Hertz) => Peak, capacitances: readonly [Farads, Farads] | undefined): [Hertz, Hertz] {
