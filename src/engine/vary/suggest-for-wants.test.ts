@@ -307,7 +307,7 @@ describe('a trade-off', () => {
 
   it('that gains less than nothing stands the later, the more it takes and the more stations it loses', () => {
     const change = (effort: 'buy' | 'outdoors') => ({
-      changes: [{ adjustment: 'x', part: 'earth', path: ['earth'], from: 0, to: 1, effort }] as const,
+      changes: [{ adjustment: 'earth.kind', part: 'earth', path: ['earth', 'kind'], from: 0, to: 1, effort }] as const,
       effort,
     });
     const bought = gainForEffort({ ...change('buy'), lost: [] }, -5);
