@@ -20,7 +20,7 @@ export function WantSuggestions() {
       <h2 id="want-help-title">{texts.suggestions}</h2>
       {!known && <p class="quiet">{sideWords.trying}</p>}
       {known?.answer.length === 0 && <p class="quiet">{texts.nothing}</p>}
-      {known && known.answer.length > 1 && <p class="quiet">{texts.order}</p>}
+      {known && known.answer.length > 1 && <p class="help-order">{texts.order}</p>}
       <ol class={`help${isBehind ? ' is-old' : ''}`}>
         {known?.answer.map((one) => {
           const what = settingsWords(one);
