@@ -94,7 +94,9 @@ class Soak {
     if (finding.given === undefined || this.figures[k].findings.length > 3) return;
     mkdirSync(inRoot('test/soak/cases'), { recursive: true });
     const file = `test/soak/cases/${trial.replaceAll(' ', '-')}-${seed}.json`;
-    writeFileSync(inRoot(file), `${JSON.stringify(finding, undefined, 2)}\n`);
+    // Where in which file it was thrown is of this machine only.
+    const kept = { ...finding, message: message.split('\n')[0] };
+    writeFileSync(inRoot(file), `${JSON.stringify(kept, undefined, 2)}\n`);
     console.error(`kept as ${file}\n`);
   }
 }
