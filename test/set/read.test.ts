@@ -114,6 +114,23 @@ describe('reading a description', () => {
     expect(sentences('[1,2]')[0]).toMatch(/a description/);
   });
 
+  it('has a note on correlations of what is not measured, and of a figure with itself', () => {
+    const set = JSON.parse(example('medium-wave-galena'));
+    set.coils[0].measured = { inductance: { value: '220 µH' } };
+    set.tuning.measured = { stray: { value: '20 pF' } };
+    const [L, C] = ['coils[0].inductance', 'tuning.stray'];
+    set.correlations = [
+      { first: L, second: C, correlation: -0.8 },
+      { first: 'coils[0].inductnace', second: C, correlation: 0.5 },
+      { first: L, second: L, correlation: 0.5 },
+    ];
+    const result = readText(JSON.stringify(set));
+    expect(result.ok && result.notes).toEqual([
+      { code: 'correlation-nowhere', path: 'coils[0].inductnace' },
+      { code: 'correlation-nowhere', path: L },
+    ]);
+  });
+
   it('is not reached through prototype-named keys', () => {
     const text = example('medium-wave-galena').replace(
       '"name": "Breadboard',

@@ -29,7 +29,8 @@ const MEASURED = 'measured';
 
 /** Such as "coils[0].inductance" for the measured inductance of the first coil. */
 const figureText = (path: Path): string => placeText(path.filter((key) => key !== MEASURED));
-const figurePath = (text: string): Path => {
+/** Where the measured value stands that an entry names. @param text such as "coils[0].inductance" */
+export const measuredPath = (text: string): Path => {
   const path = placeOf(text);
   return [...path.slice(0, -1), MEASURED, ...path.slice(-1)];
 };
@@ -55,7 +56,7 @@ export const readCorrelations = (
   entries: readonly { readonly first: string; readonly second: string; readonly correlation: number }[] = [],
 ): readonly MeasuredCorrelation[] =>
   entries.map(({ first, second, correlation }) => ({
-    first: figurePath(first),
-    second: figurePath(second),
+    first: measuredPath(first),
+    second: measuredPath(second),
     correlation,
   }));

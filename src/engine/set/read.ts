@@ -10,6 +10,7 @@ import { givenValue } from '../units/refusal.ts';
 import { safeText } from '../units/safe-text.ts';
 import { assumedIn, placeOf } from './assumed.ts';
 import { buildProblems } from './buildable.ts';
+import { measuredPath } from './correlations.ts';
 import { crossChecks } from './cross-checks.ts';
 import { description, type SetDescription, type WrittenDescription } from './description.ts';
 import { wantProblems } from './want-problems.ts';
@@ -22,6 +23,8 @@ export type ReadNote = Coded<{
   readonly 'more-unknown-keys': { readonly count: number };
   /** An entry of `assumed` that names nothing in the description. */
   readonly 'assumed-nowhere': { readonly path: string };
+  /** An entry of `correlations` whose figure is not measured in the description, or is both of its figures: it counts for nothing. */
+  readonly 'correlation-nowhere': { readonly path: string };
 }>;
 
 /** A set and what it was read from, or every problem there is. */
@@ -129,7 +132,12 @@ export function readValue(value: unknown): ReadResult {
   const crossed = [...crossChecks(set), ...wantProblems(set, description as unknown as SchemaNode)];
   const problems = crossed.length > 0 ? crossed : buildProblems(set);
   if (problems.length > 0) return { ok: false, problems };
-  return { ok: true, written: written as WrittenDescription, set, notes: [...notes, ...assumedNowhere(written)] };
+  return {
+    ok: true,
+    written: written as WrittenDescription,
+    set,
+    notes: [...notes, ...assumedNowhere(written), ...correlationNowhere(set)],
+  };
 }
 
 const assumedNowhere = (written: unknown): ReadNote[] =>
@@ -137,6 +145,15 @@ const assumedNowhere = (written: unknown): ReadNote[] =>
     .filter((text) => valueAtPath(written, placeOf(text)) === undefined)
     .slice(0, FEW)
     .map((text) => ({ code: 'assumed-nowhere', path: safeText(text) }));
+
+const correlationNowhere = ({ correlations = [], ...set }: SetDescription): ReadNote[] =>
+  correlations
+    .flatMap(({ first, second }) => {
+      if (first === second) return [first];
+      return [first, second].filter((text) => valueAtPath(set, measuredPath(text)) === undefined);
+    })
+    .slice(0, FEW)
+    .map((text) => ({ code: 'correlation-nowhere', path: safeText(text) }));
 
 type Unknown = ReturnType<typeof unknownKeys>;
 

@@ -57,6 +57,8 @@ export function readNote(note: ReadNote): string {
         : `${note.path} is not known here and is kept as it is; did you mean "${note.near}"?`;
     case 'assumed-nowhere':
       return `assumed: "${note.path}" names nothing in this description`;
+    case 'correlation-nowhere':
+      return `correlations: "${note.path}" is no measured figure of this description that goes with another`;
     case 'more-unknown-keys':
       return `${counted(note.count, 'more key is', 'more keys are')} not known here and kept as written`;
   }
