@@ -1,11 +1,13 @@
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { readCorrelations } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { BudgetItem } from '../uncertainty/budget.ts';
 import type { Measurable } from '../uncertainty/input.ts';
 import { NINETY } from '../uncertainty/spread.ts';
 import { type EvenDial, hasEvenDial, type Joint, jointFigures, type Observation, positionOn } from './joint.ts';
 import { varianceOf } from './known-errors.ts';
+import { measurableFigures } from './measurable.ts';
 import type { Equipment } from './measurement.ts';
 
 /** A measurement by what it takes, not by how it is worked out. */
@@ -156,14 +158,15 @@ export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | u
   const coil = isLoop(set.aerial) ? ['aerial', 'measured', 'inductance'] : ['coils', 0, 'measured', 'inductance'];
   const frequencies = set.place.stations.map((s) => s.frequency);
   if (!hasEvenDial(set) || frequencies.length < 2) return undefined;
-  const now = jointFigures(set, []);
+  const known = measuredAlready(set);
+  const now = jointFigures(set, known);
   const paths = {
     L: coil,
     stray: ['tuning', 'measured', 'stray'],
     minimum: ['tuning', 'measured', 'minimum'],
     maximum: ['tuning', 'measured', 'maximum'],
   } satisfies Record<keyof EvenDial, Path>;
-  const at = (path: Path) => now.figures.find((f) => samePath(f.path, path))?.before.value;
+  const at = (path: Path) => now.figures.find((f) => samePath(f.path, path))?.after.value;
   const [L, stray, minimum = 0, maximum] = [paths.L, paths.stray, paths.minimum, paths.maximum].map(at);
   if (L === undefined || maximum === undefined || stray === undefined) return undefined;
   const dial: EvenDial = { L, stray, minimum, maximum };
@@ -185,8 +188,29 @@ export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | u
       frequency: f,
       standardError: HAIR_LINE,
     })),
-    narrowing: (readings) => ({ narrows: 'dial', before: width(now), after: width(jointFigures(set, readings)) }),
+    narrowing: (readings) => ({
+      narrows: 'dial',
+      before: width(now),
+      after: width(jointFigures(set, [...known, ...readings])),
+    }),
   };
+}
+
+/** What the description has as measured of coil, capacitor and the rest, its errors as they go together. */
+function measuredAlready(set: SetDescription): readonly Observation[] {
+  const figures = measurableFigures(set).flatMap(({ property, path, measured }) =>
+    measured && measured.value > 0 && property !== 'load.sensitivity' ? [{ property, path, ...measured }] : [],
+  );
+  if (figures.length === 0) return [];
+  const together = readCorrelations(set.correlations);
+  const between = (a: Path, b: Path): number =>
+    together.find(
+      ({ first, second }) => (samePath(first, a) && samePath(second, b)) || (samePath(first, b) && samePath(second, a)),
+    )?.correlation ?? 0;
+  const correlations = Float64Array.from(
+    figures.flatMap(({ path: a }) => figures.map(({ path: b }) => (samePath(a, b) ? 1 : between(a, b)))),
+  );
+  return [{ of: 'figures', figures, correlations }];
 }
 
 function dialMeasurement(set: SetDescription, frequency: number): NextMeasurement[] {

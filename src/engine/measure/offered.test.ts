@@ -86,3 +86,24 @@ test('whatever touches an aerial, an earth or an instrument on the mains says wh
   expect(measuringCautions('dial', valve)).toContain('detector.heater-supply');
   expect(measuringCautions('dial', demo)).not.toContain('detector.heater-supply');
 });
+
+test('the place on the dial is as sure as the measured values leave it, and readings taken once promise little more', () => {
+  const measured = {
+    ...JSON.parse(readFileSync('examples/medium-wave-galena.json', 'utf8')),
+    correlations: [{ first: 'coils[0].inductance', second: 'tuning.stray', correlation: -0.9 }],
+  };
+  measured.coils[0].measured = { inductance: { value: '217 µH', error: '0.5 %' } };
+  measured.tuning.measured = {
+    stray: { value: '20 pF', error: '1 pF' },
+    minimum: { value: '15 pF', error: '0.5 pF' },
+    maximum: { value: '500 pF', error: '1 %' },
+  };
+  const read = readText(JSON.stringify(measured));
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const dialOf = (set: typeof demo) => offeredMeasurements(set, station, []).find(({ kind }) => kind === 'dial')!;
+  const [before, after] = [dialOf(demo).narrowing!, dialOf(read.set).narrowing];
+  expect(before.narrows).toBe('dial');
+  expect(before.before).toBeGreaterThan(0.1);
+  // Either nothing is promised any more, or little.
+  expect(after?.narrows === 'dial' ? after.before : 0).toBeLessThan(0.04);
+});
