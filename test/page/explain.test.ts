@@ -357,11 +357,11 @@ describe('explaining on the page', () => {
       const dialog = page.getByRole('dialog', { name: 'Presenting' });
       await dialog.waitFor();
       const place = dialog.locator('.explain-bar [aria-live]');
-      await expect.poll(() => place.textContent()).toBe('1 of 18');
+      await expect.poll(() => place.textContent()).toBe('1 of 19');
       for (const key of ['ArrowRight', 'PageDown', ' ']) await page.keyboard.press(key);
-      await expect.poll(() => place.textContent()).toBe('4 of 18');
+      await expect.poll(() => place.textContent()).toBe('4 of 19');
       await page.keyboard.press('PageUp');
-      await expect.poll(() => place.textContent()).toBe('3 of 18');
+      await expect.poll(() => place.textContent()).toBe('3 of 19');
       await page.keyboard.press('d');
       await page.mouse.move(300, 300);
       await page.mouse.down();
@@ -382,7 +382,7 @@ describe('explaining on the page', () => {
       await dialog.locator('.explain-blank').waitFor();
       await page.keyboard.press('ArrowRight');
       await dialog.locator('.explain-blank').waitFor({ state: 'detached' });
-      expect(await place.textContent()).toBe('3 of 18');
+      expect(await place.textContent()).toBe('3 of 19');
       await page.keyboard.press('n');
       await dialog.locator('.explain-say').waitFor();
       await page.keyboard.press('Escape');
@@ -429,7 +429,7 @@ describe('explaining on the page', () => {
         film.remove();
         return found;
       }, all);
-      expect(cues).toHaveLength(18);
+      expect(cues).toHaveLength(19);
       for (const [i, [start, end, words]] of cues.entries()) {
         expect(start).toBeCloseTo(i === 0 ? 0 : cues[i - 1][1], 3);
         expect(end - start).toBeGreaterThan(5);
