@@ -245,7 +245,10 @@ describe('what comes back after a reload', () => {
     await withPage(async (page) => {
       await answered(page);
       await type(page, '77');
+      await page.keyboard.press('Enter');
       await expect.poll(() => keptNow(page)).toContain('77');
+      // All of it is on the disk: the page has nothing more to write there as it is left.
+      await expect.poll(() => stepsKept(page)).toEqual([1, 0]);
       await page.evaluate(() => {
         const { written } = JSON.parse(localStorage.getItem('faintwave.document.first')!);
         written.coils[0].turns = 78;
