@@ -2,6 +2,7 @@
 
 // Quantities
 
+export { fourierTransform } from './numerics/fourier.ts';
 export { firstWhole } from './numerics/roots.ts';
 export { capital, formatNumber, formatQuantity, inSeries } from './units/format.ts';
 export { type Gauge, gaugeDiameter, nearestGauge, readGauge } from './units/gauge.ts';

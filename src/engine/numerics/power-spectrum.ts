@@ -1,3 +1,5 @@
+import { fourierTransform } from './fourier.ts';
+
 /**
  * Mean power by frequency of real samples: Hann windows that overlap by half (Welch, IEEE Transactions on Audio and
  * Electroacoustics 15, 1967), each by a radix-2 transform.
@@ -21,7 +23,7 @@ export function powerSpectrum(samples: ArrayLike<number>, size: number): Float64
   for (let from = 0; from + size <= samples.length; from += half) {
     for (let i = 0; i < size; i++) re[i] = window[i] * (samples[from + i] - mean);
     im.fill(0);
-    transform(re, im);
+    fourierTransform(re, im);
     for (let k = 0; k <= half; k++) {
       const both = k === 0 || k === half ? 1 : 2;
       power[k] += (both * (re[k] * re[k] + im[k] * im[k])) / whole;
@@ -29,31 +31,4 @@ export function powerSpectrum(samples: ArrayLike<number>, size: number): Float64
     windows++;
   }
   return power.map((sum) => sum / windows);
-}
-
-/** In place. */
-function transform(re: Float64Array, im: Float64Array): void {
-  const n = re.length;
-  for (let i = 1, j = 0; i < n; i++) {
-    let bit = n >> 1;
-    for (; j & bit; bit >>= 1) j ^= bit;
-    j |= bit;
-    if (i < j) {
-      [re[i], re[j]] = [re[j], re[i]];
-      [im[i], im[j]] = [im[j], im[i]];
-    }
-  }
-  for (let half = 1; half < n; half *= 2)
-    for (let k = 0; k < half; k++) {
-      const [c, s] = [Math.cos((Math.PI * k) / half), -Math.sin((Math.PI * k) / half)];
-      for (let a = k; a < n; a += 2 * half) {
-        const b = a + half;
-        const x = re[b] * c - im[b] * s;
-        const y = re[b] * s + im[b] * c;
-        re[b] = re[a] - x;
-        im[b] = im[a] - y;
-        re[a] += x;
-        im[a] += y;
-      }
-    }
 }

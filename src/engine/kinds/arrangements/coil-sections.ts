@@ -98,6 +98,16 @@ export function coilInCircuit(
   return { elements, sections, nodeAt };
 }
 
+/** The same coil with one of its nodes, where it has it, joined to another. */
+export function withNodeJoined(coil: CoilInCircuit, node: string, to: string): CoilInCircuit {
+  const renamed = (name: string): string => (name === node ? to : name);
+  return {
+    ...coil,
+    elements: coil.elements.map((e) => (e.kind === 'mutual' ? e : { ...e, from: renamed(e.from), to: renamed(e.to) })),
+    nodeAt: (turn) => renamed(coil.nodeAt(turn)),
+  };
+}
+
 export const mutualId = (first: ElementId, second: ElementId): ElementId => elementId(`${first} with ${second}`);
 
 /** Couple every section of one coil with every section of another by a function of their stretches. */

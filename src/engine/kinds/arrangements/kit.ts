@@ -6,7 +6,7 @@ import type { VariableCapacitor } from '../../parts/capacitor/model.ts';
 import type { Henries } from '../../units/quantities.ts';
 import type { ArrangementDescription } from './arrangement-schema.ts';
 import type { Assembly, TuningPort } from './assembly.ts';
-import type { CoilInCircuit, SectionedCoil, Stretch } from './coil-sections.ts';
+import { type CoilInCircuit, type SectionedCoil, type Stretch, withNodeJoined } from './coil-sections.ts';
 import { type Wiring, wireDetector } from './detector-wiring.ts';
 import type { TrapAsMade } from './traps.ts';
 
@@ -111,13 +111,5 @@ export const coilEnds = (kit: Kit, turns: number): { first: string; middle?: num
   kit.wiring === 'full-wave' ? { first: 'bottom', middle: turns / 2 } : { first: 'earth' };
 
 /** A coil whose middle is earthed keeps its node names, but for that one. */
-export function earthMiddle(coil: CoilInCircuit, middle: number | undefined): CoilInCircuit {
-  if (middle === undefined) return coil;
-  const node = coil.nodeAt(middle);
-  const renamed = (name: string): string => (name === node ? 'earth' : name);
-  return {
-    ...coil,
-    elements: coil.elements.map((e) => (e.kind === 'mutual' ? e : { ...e, from: renamed(e.from), to: renamed(e.to) })),
-    nodeAt: (turn) => renamed(coil.nodeAt(turn)),
-  };
-}
+export const earthMiddle = (coil: CoilInCircuit, middle: number | undefined): CoilInCircuit =>
+  middle === undefined ? coil : withNodeJoined(coil, coil.nodeAt(middle), 'earth');

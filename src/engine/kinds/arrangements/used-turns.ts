@@ -1,5 +1,5 @@
 import type { ArrangementDescription } from './arrangement-schema.ts';
-import { type CoilInCircuit, SAME_TURN } from './coil-sections.ts';
+import { type CoilInCircuit, SAME_TURN, withNodeJoined } from './coil-sections.ts';
 
 /** How much of its coil a single circuit uses. */
 export interface UsedTurns {
@@ -35,13 +35,5 @@ export function usedTurns(arrangement: ArrangementDescription, turns: number): U
 export const lastNode = ({ rest }: UsedTurns): string => (rest === 'open' ? 'far end' : 'top');
 
 /** The same coil with the end of its turns in use at the node "top". */
-export function joinedAtTop(coil: CoilInCircuit, { used, rest }: UsedTurns): CoilInCircuit {
-  if (rest === undefined) return coil;
-  const tap = coil.nodeAt(used);
-  const renamed = (name: string): string => (name === tap ? 'top' : name);
-  return {
-    ...coil,
-    elements: coil.elements.map((e) => (e.kind === 'mutual' ? e : { ...e, from: renamed(e.from), to: renamed(e.to) })),
-    nodeAt: (turn) => renamed(coil.nodeAt(turn)),
-  };
-}
+export const joinedAtTop = (coil: CoilInCircuit, { used, rest }: UsedTurns): CoilInCircuit =>
+  rest === undefined ? coil : withNodeJoined(coil, coil.nodeAt(used), 'top');

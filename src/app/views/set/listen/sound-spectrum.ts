@@ -1,3 +1,5 @@
+import { fourierTransform } from '../../../../engine/index.ts';
+
 /** Power by frequency of a complex wave: radix-2 transform with a Blackman window, dB of the amplitude, lowest first. */
 export class Spectrum {
   readonly size: number;
@@ -15,31 +17,11 @@ export class Spectrum {
   }
   levels(waveRe: Float64Array, waveIm: Float64Array, out: Float32Array): void {
     const { size: n, re, im, window } = this;
-    for (let i = 0, j = 0; i < n; i++) {
-      re[j] = waveRe[i] * window[i];
-      im[j] = waveIm[i] * window[i];
-      let bit = n >> 1;
-      while (j & bit) {
-        j ^= bit;
-        bit >>= 1;
-      }
-      j |= bit;
+    for (let i = 0; i < n; i++) {
+      re[i] = waveRe[i] * window[i];
+      im[i] = waveIm[i] * window[i];
     }
-    for (let half = 1; half < n; half *= 2) {
-      for (let k = 0; k < half; k++) {
-        const c = Math.cos((Math.PI * k) / half);
-        const s = -Math.sin((Math.PI * k) / half);
-        for (let a = k; a < n; a += 2 * half) {
-          const b = a + half;
-          const x = re[b] * c - im[b] * s;
-          const y = re[b] * s + im[b] * c;
-          re[b] = re[a] - x;
-          im[b] = im[a] - y;
-          re[a] += x;
-          im[a] += y;
-        }
-      }
-    }
+    fourierTransform(re, im);
     for (let i = 0; i < n; i++) {
       const k = (i + n / 2) % n;
       out[i] = 20 * Math.log10(Math.max(Math.hypot(re[k], im[k]), 1e-12));
