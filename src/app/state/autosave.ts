@@ -6,6 +6,7 @@ import { download } from './download.ts';
 import { continueHistory, type Kept, keptHistory, keptText, readKept, stateName } from './kept.ts';
 import { dismiss, tell } from './notices.ts';
 import type { OpenSet, OpenSets } from './open-sets.ts';
+import { Retry } from './retry.ts';
 import { entryOf } from './shelf/shelf-entry.ts';
 import { isVersionDue, type SetVersion } from './shelf/versions.ts';
 import type { Tabs } from './tabs.ts';
@@ -14,9 +15,6 @@ import type { OpenWriterLock, WriterLock } from './writer-lock.ts';
 /** A longer text is not written at every key, but after a pause and on leaving. */
 const SHORT = 100_000;
 const PAUSE_MS = 200;
-/** A disk that fails is tried again after a pause, which grows from one to the other. */
-const FIRST_PAUSE_MS = 1000;
-const LONGEST_PAUSE_MS = 30_000;
 
 /** What keeping goes by. */
 export interface KeepingTools {
@@ -98,9 +96,8 @@ class SetKeeper {
   private isLoaded = false;
   /** The revision that the page began with. */
   private first = 0;
-  private retry: ReturnType<typeof setTimeout> | undefined;
-  private writeAgain: ReturnType<typeof setTimeout> | undefined;
-  private writePause = FIRST_PAUSE_MS;
+  /** Reading the disk first, then writing there. */
+  private readonly again = new Retry(() => (this.isLoaded ? this.keepOnDisk() : void this.tryLoading()));
   private writing: Promise<void> | undefined;
   private pause: ReturnType<typeof setTimeout> | undefined;
   private version: SetVersion | undefined;
@@ -152,9 +149,9 @@ class SetKeeper {
   stop(): void {
     this.keepOnLeaving();
     this.stopFollowing();
-    const loaded = this.retry === undefined ? Promise.resolve() : this.tryLoading(0);
+    const loaded = this.isLoaded || !this.again.isWaiting ? Promise.resolve() : this.tryLoading();
     this.ended.abort();
-    clearTimeout(this.writeAgain);
+    this.again.stop();
     void loaded
       .then(() => this.isOnDisk())
       .then((isThere) => {
@@ -274,7 +271,10 @@ class SetKeeper {
   }
 
   private keepOnDisk(): void {
-    if (!this.isLoaded && this.retry !== undefined) void this.tryLoading(FIRST_PAUSE_MS);
+    if (!this.isLoaded && this.again.isWaiting) {
+      this.again.begin();
+      void this.tryLoading();
+    }
     if (this.writing || !this.isLoaded) return;
     this.whileWriting(this.writeUntilDone());
   }
@@ -292,7 +292,7 @@ class SetKeeper {
 
   /** Until the disk has the latest; while it writes, changes gather. */
   private async writeUntilDone(): Promise<void> {
-    clearTimeout(this.writeAgain);
+    this.again.stop();
     let tried: number;
     do {
       tried = this.revision;
@@ -301,7 +301,7 @@ class SetKeeper {
           if (!this.lock.isHeld()) await this.lock.take();
           await this.writeToDisk();
         }
-        this.writePause = FIRST_PAUSE_MS;
+        this.again.begin();
         this.report('disk', true);
         return;
       } catch {
@@ -309,9 +309,7 @@ class SetKeeper {
       }
       // What was changed while that failed is tried at once.
     } while (this.revision !== tried);
-    if (this.ended.signal.aborted) return;
-    this.writeAgain = setTimeout(() => this.keepOnDisk(), this.writePause);
-    this.writePause = Math.min(2 * this.writePause, LONGEST_PAUSE_MS);
+    if (!this.ended.signal.aborted) this.again.later();
   }
 
   private isHistoryBehind(): boolean {
@@ -353,22 +351,21 @@ class SetKeeper {
   /** What only the disk has: the latest changes before the browser was killed, and the steps to undo. */
   private load(): Promise<void> {
     this.first = this.revision;
-    return this.tryLoading(FIRST_PAUSE_MS);
+    return this.tryLoading();
   }
 
   /** Until the disk has been read nothing is written: what is there may be later than what the page began with. */
-  private async tryLoading(pause: number): Promise<void> {
-    clearTimeout(this.retry);
-    this.retry = undefined;
+  private async tryLoading(): Promise<void> {
+    this.again.stop();
     let found: StoredDocument;
     try {
       found = await this.tools.store.read(this.set.id);
     } catch {
       this.report('disk', false);
-      if (this.ended.signal.aborted) return;
-      this.retry = setTimeout(() => this.tryLoading(Math.min(2 * pause, LONGEST_PAUSE_MS)), pause);
+      if (!this.ended.signal.aborted) this.again.later();
       return;
     }
+    this.again.begin();
     try {
       this.takeFromDisk(found);
     } catch {
