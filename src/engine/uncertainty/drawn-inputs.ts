@@ -1,7 +1,6 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { arrivals } from '../place/stations/arrivals.ts';
-import { arrivalOptions, type FieldOptions } from '../reception/path/field.ts';
-import { listeningTime } from '../set/listening-time.ts';
+import { arrivalsAtPlace, type FieldOptions } from '../reception/path/field.ts';
 import type { Ratio } from '../units/quantities.ts';
 import { GIVEN_FIELD, measuredField, SKY_WAVE, siteSpread } from './field-draws.ts';
 import { HEARING, MODULATION, ROOM_NOISE } from './hearing-spreads.ts';
@@ -38,8 +37,7 @@ const unitOf = (input: DrawnInput['input'], { kind }: Spread) =>
  */
 export function drawnInputs({ set, ...circuit }: SetCircuit, options: FieldOptions = {}): readonly DrawnInput[] {
   const { place } = set;
-  const at = arrivalOptions({ ...options, time: options.time ?? listeningTime(place) }, place.sunspots);
-  const arriving = arrivals(place, place.stations, at);
+  const arriving = arrivals(place, place.stations, arrivalsAtPlace(place, options));
   const one = (input: DrawnInput['input'], spread: Spread, rest: Partial<DrawnInput> = {}): DrawnInput => ({
     input,
     ...spread,

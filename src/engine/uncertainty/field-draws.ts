@@ -5,8 +5,7 @@ import type { PathSection } from '../place/ground-wave/mixed-path.ts';
 import { fieldLevel, sumOfTwo } from '../place/levels.ts';
 import type { Arrival, ArrivalOptions } from '../place/stations/arrival.ts';
 import { arrivals } from '../place/stations/arrivals.ts';
-import { arrivalOptions, type FieldOptions, sharedMemory } from '../reception/path/field.ts';
-import { listeningTime } from '../set/listening-time.ts';
+import { arrivalsAtPlace, type FieldOptions } from '../reception/path/field.ts';
 import type { PlaceDescription, StationDescription } from '../set/place.ts';
 import { type Decibels, decibels, type Ratio } from '../units/quantities.ts';
 import { DRAWS, deviates } from './draws.ts';
@@ -77,10 +76,7 @@ export function fieldDraws(
   station: StationDescription,
   options: FieldOptions = {},
 ): FieldDraws | undefined {
-  const arrivalAt: ArrivalOptions = arrivalOptions(
-    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
-    place.sunspots,
-  );
+  const arrivalAt = arrivalsAtPlace(place, options);
   const [arrival] = arrivals(place, [station], arrivalAt);
   const { total, source } = arrival;
   if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;

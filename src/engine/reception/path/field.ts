@@ -45,7 +45,19 @@ export const arrivalOptions = ({ time = 'day', coast, memory }: FieldOptions, su
 });
 
 /** The ground wave depends on frequency and way alone: what one reception found serves the next, with another coil or tap. */
-export const sharedMemory = arrivalMemory();
+const sharedMemory = arrivalMemory();
+
+/**
+ * How `arrivals` is asked at the time that a place is listened at, with the memory that all share.
+ * @param place as read
+ * @param options of a reception
+ * @returns what `arrivals` takes
+ */
+export const arrivalsAtPlace = (place: PlaceDescription, options: FieldOptions): ArrivalOptions =>
+  arrivalOptions(
+    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
+    place.sunspots,
+  );
 
 /**
  * The field of any station at a place, as measured, or ground wave and by night sky wave together; each calculated once.
@@ -58,10 +70,7 @@ export function fieldsAtSite(
   place: PlaceDescription,
   options: FieldOptions = {},
 ): (station: StationDescription) => FieldAtSite {
-  const arrivalsAt = arrivalOptions(
-    { ...options, time: options.time ?? listeningTime(place), memory: options.memory ?? sharedMemory },
-    place.sunspots,
-  );
+  const arrivalsAt = arrivalsAtPlace(place, options);
   const cache = new Map<StationDescription, FieldAtSite>();
   return (station) => {
     let field = cache.get(station);
