@@ -1,6 +1,6 @@
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
-import { readCorrelations } from '../set/correlations.ts';
+import { correlationBetween, readCorrelations } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { BudgetItem } from '../uncertainty/budget.ts';
 import type { Measurable } from '../uncertainty/input.ts';
@@ -203,12 +203,8 @@ function measuredAlready(set: SetDescription): readonly Observation[] {
   );
   if (figures.length === 0) return [];
   const together = readCorrelations(set.correlations);
-  const between = (a: Path, b: Path): number =>
-    together.find(
-      ({ first, second }) => (samePath(first, a) && samePath(second, b)) || (samePath(first, b) && samePath(second, a)),
-    )?.correlation ?? 0;
   const correlations = Float64Array.from(
-    figures.flatMap(({ path: a }) => figures.map(({ path: b }) => (samePath(a, b) ? 1 : between(a, b)))),
+    figures.flatMap(({ path: a }) => figures.map(({ path: b }) => correlationBetween(together, a, b))),
   );
   return [{ of: 'figures', figures, correlations }];
 }

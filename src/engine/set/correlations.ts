@@ -1,5 +1,5 @@
 import { list, number, object, words } from '../fields/fields.ts';
-import type { Path } from '../kinds/adjustment.ts';
+import { type Path, samePath } from '../kinds/adjustment.ts';
 import { placeOf, placeText } from './assumed.ts';
 
 const MOST_CORRELATIONS = 500;
@@ -24,6 +24,19 @@ export interface MeasuredCorrelation {
   readonly second: Path;
   readonly correlation: number;
 }
+
+/**
+ * How the errors of two measured values go together.
+ * @param all that are known
+ * @param a where the one stands
+ * @param b where the other stands; which is first does not matter
+ * @returns −1 to 1: 1 for one value with itself, 0 where nothing is known of the two
+ */
+export const correlationBetween = (all: readonly MeasuredCorrelation[], a: Path, b: Path): number =>
+  samePath(a, b) ? 1 : (all.find((one) => isOf(one, a, b))?.correlation ?? 0);
+
+const isOf = ({ first, second }: MeasuredCorrelation, a: Path, b: Path): boolean =>
+  (samePath(first, a) && samePath(second, b)) || (samePath(first, b) && samePath(second, a));
 
 const MEASURED = 'measured';
 

@@ -1,8 +1,8 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
-import { type Path, samePath } from '../kinds/adjustment.ts';
+import type { Path } from '../kinds/adjustment.ts';
 import { USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { cholesky } from '../numerics/cholesky.ts';
-import { type MeasuredCorrelation, readCorrelations } from '../set/correlations.ts';
+import { correlationBetween, readCorrelations } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import { valueAtPath } from '../set/write.ts';
 import type { Following, PartInput, SetInput } from './input.ts';
@@ -33,8 +33,7 @@ export function measuredTogether(inputs: readonly SetInput[], circuit: SetCircui
   );
   // The strays lie in both ends of the scale, whether or not anything is said to go together.
   if (known.length === 0 && !set.tuning.measured) return inputs;
-  const between = (a: Path, b: Path): number =>
-    samePath(a, b) ? 1 : (known.find((one) => isOf(one, a, b))?.correlation ?? 0);
+  const between = (a: Path, b: Path): number => correlationBetween(known, a, b);
   const tied = inputs.flatMap((input) => tiedInput(input, circuit, between) ?? []);
   const covariance = (a: readonly Share[], b: readonly Share[]): number =>
     a.reduce((sum, one) => sum + b.reduce((s, two) => s + one.share * two.share * between(one.path, two.path), 0), 0);
@@ -59,9 +58,6 @@ export function measuredTogether(inputs: readonly SetInput[], circuit: SetCircui
 }
 
 const isMeasured = (set: SetDescription, path: Path): boolean => valueAtPath(set, path) !== undefined;
-
-const isOf = ({ first, second }: MeasuredCorrelation, a: Path, b: Path): boolean =>
-  (samePath(first, a) && samePath(second, b)) || (samePath(first, b) && samePath(second, a));
 
 /** Correlations rounded in a file may contradict each other a little: they are weakened until they do not. */
 function factorOf(matrix: Float64Array, n: number): Float64Array {
