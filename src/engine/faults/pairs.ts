@@ -1,6 +1,6 @@
 import { type BuiltSet, builtSet } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
-import { fromMap } from '../numerics/lazily.ts';
+import { fromMap, lazilyOf } from '../numerics/lazily.ts';
 import { textHash } from '../numerics/text-hash.ts';
 import type { Ratio } from '../units/quantities.ts';
 import type { Answered } from './answered.ts';
@@ -114,7 +114,7 @@ const priorsOf = ({ faults, faultOf, prior }: FaultModel): Float64Array => {
 };
 
 /** Of each check: the mean share of each answer, fault by fault, and how far each is from a set with nothing wrong. */
-const meansOf = ofModel((model: FaultModel) => {
+const meansOf = lazilyOf((model: FaultModel) => {
   const { checks, faults, faultOf, prior, answers } = model;
   const priors = priorsOf(model);
   const nothing = faults.findIndex(({ remedy }) => remedy === 'none');
@@ -144,7 +144,7 @@ interface PlantedPair {
   readonly shares: Map<string, Float64Array>;
 }
 
-const plantedPairs = ofModel((_: FaultModel) => new Map<string, PlantedPair>());
+const plantedPairs = lazilyOf((_: FaultModel) => new Map<string, PlantedPair>());
 
 /** Cases of a pair; none for a pair that cannot be built. */
 function plantedPair(model: FaultModel, [a, b]: Pair): PlantedPair {
@@ -236,14 +236,4 @@ export function circuitWithBoth(built: BuiltSet, a: PartFault, b: PartFault): Se
 function evidenceOf(model: FaultModel, pair: Pair, known: readonly Answered[]): number {
   const all = likelihoods(model, pair, known);
   return all.length > 0 ? all.reduce((sum, p) => sum + p, 0) / all.length : 0;
-}
-
-/** Worked out once for each model, for as long as it is in use. */
-function ofModel<V>(work: (model: FaultModel) => V): (model: FaultModel) => V {
-  const kept = new WeakMap<FaultModel, { readonly value: V }>();
-  return (model) => {
-    const known = kept.get(model) ?? { value: work(model) };
-    kept.set(model, known);
-    return known.value;
-  };
 }

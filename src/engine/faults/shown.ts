@@ -1,4 +1,5 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
+import { lazilyOf } from '../numerics/lazily.ts';
 import { onDial, tuningCurve } from '../reception/dial/dial.ts';
 import type { FieldAtSite } from '../reception/path/field.ts';
 import { type Receiver, receiver, receiveStation, type TunedStation } from '../reception/path/receive-station.ts';
@@ -108,17 +109,11 @@ export function shownTo(shown: SetShows, { circuit }: Planted, { stations }: Tes
   return { ...shown, margins, scale, within };
 }
 
-const ends = new WeakMap<SetCircuit, Hertz>();
-
 /**
  * Where the dial of a set as described ends. Past the aerial's own resonance, which lies above it, a set may tune once
  * more; a fault hardly moves that, and to find where each faulty dial ends takes half as long again as all the rest.
  */
-function endOfDial(circuit: SetCircuit): Hertz {
-  let end = ends.get(circuit);
-  if (end === undefined) ends.set(circuit, (end = tuningCurve(receiver(circuit)).highest));
-  return end;
-}
+const endOfDial = lazilyOf((circuit: SetCircuit): Hertz => tuningCurve(receiver(circuit)).highest);
 
 /** A circuit so far from what is built that its detector has no working point gives no sound. */
 function tunedTo(ready: Receiver, station: StationDescription, end: Hertz): TunedStation | undefined {

@@ -21,6 +21,16 @@ export function fromMap<K, V>(known: Map<K, V>, key: K, make: () => V, most = Nu
   return value;
 }
 
+/** A function of one object, calculated once for each while it is in use. */
+export function lazilyOf<K extends object, V>(work: (key: K) => V): (key: K) => V {
+  const kept = new WeakMap<K, { readonly value: V }>();
+  return (key) => {
+    const known = kept.get(key) ?? { value: work(key) };
+    kept.set(key, known);
+    return known.value;
+  };
+}
+
 /** A function of two objects, calculated once for each pair while both are in use. */
 export function lazilyOfPair<A extends object, B extends object, V>(work: (a: A, b: B) => V): (a: A, b: B) => V {
   const cache = new WeakMap<A, WeakMap<B, { readonly value: V }>>();

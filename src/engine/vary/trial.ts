@@ -182,7 +182,7 @@ interface Shared {
 function trial(set: SetDescription, ready: Receiver, { watched, arriving, drawnOf }: Shared): Trial {
   const tuned = lazily((station: number) => receiveOnDial(ready, set.place.stations[station]));
   const interference = lazily((station: number) => disturbancesAt(ready, tuned(station), watched(station), WATCHED));
-  const curve = once(() => tuningCurve(ready));
+  const curve = () => tuningCurve(ready);
   const { stations } = set.place;
   const bandwidth = lazily((station: number) => bandwidthOf(ready, tuned(station)));
   const figures = lazily((station: number): Figures => figuresOf(tuned, interference, station));

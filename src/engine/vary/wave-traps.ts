@@ -2,6 +2,7 @@ import type { Edit } from '../kinds/adjustment.ts';
 import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
 import type { TrapAsMade } from '../kinds/arrangements/traps.ts';
 import { isLoop } from '../kinds/loops.ts';
+import { lazilyOf } from '../numerics/lazily.ts';
 import { isHeard } from '../reception/verdict.ts';
 import type { SetDescription } from '../set/description.ts';
 import { untakenName } from '../set/untaken-name.ts';
@@ -153,12 +154,7 @@ export function trapFor(
 type Reach = TrapAsMade['reach'];
 
 /** From where to where a trap tunes, by its turns: the same for every station of a set, however it is connected. */
-const reachesOfTrials = new WeakMap<Trials, Map<number, Reach>>();
-function knownReaches(trials: Trials): Map<number, Reach> {
-  const known = reachesOfTrials.get(trials) ?? new Map<number, Reach>();
-  reachesOfTrials.set(trials, known);
-  return known;
-}
+const knownReaches = lazilyOf((_: Trials) => new Map<number, Reach>());
 
 const isTunedTo = (reach: Reach | undefined, frequency: Hertz): boolean =>
   reach !== undefined && frequency >= reach[0] * (1 + SPARE) && frequency <= reach[1] / (1 + SPARE);

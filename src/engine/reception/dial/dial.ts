@@ -1,5 +1,5 @@
 import { type Warning, warning } from '../../facts/warning.ts';
-import { once } from '../../numerics/lazily.ts';
+import { lazilyOf, once } from '../../numerics/lazily.ts';
 import { boundary } from '../../numerics/roots.ts';
 import type { StationDescription } from '../../set/place.ts';
 import type { FrequencyView, Peak } from '../../solvers/linear/views.ts';
@@ -46,20 +46,12 @@ export interface TuningCurve {
   positionForLog(logFrequency: number): Ratio;
 }
 
-const curves = new WeakMap<Receiver, TuningCurve>();
-
 /**
  * The tuning curve of a receiver: once for each.
  * @param set ready to receive
  * @returns frequencies, Hz, and places of the scale, 0 open to 1 meshed
  */
-export function tuningCurve(set: Receiver): TuningCurve {
-  let curve = curves.get(set);
-  if (!curve) curves.set(set, (curve = curveOf(set)));
-  return curve;
-}
-
-function curveOf(set: Receiver): TuningCurve {
+export const tuningCurve = lazilyOf((set: Receiver): TuningCurve => {
   const endsOf = once(() => coverage(set));
   const pointsOf = once(() => pointsBetween(set, endsOf()));
   const isTunedOf = once(() =>
@@ -86,7 +78,7 @@ function curveOf(set: Receiver): TuningCurve {
     positionForLog: (logFrequency) => along(logFrequencies(), positions(), logFrequency),
     qAt: (frequency) => along(logFrequencies(), sharpness(), Math.log(frequency)),
   };
-}
+});
 
 function coverage({ network, circuit, smallConductance }: Receiver): [Hertz, Hertz] {
   const { tuning, assembly } = circuit;
