@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { type BuiltSet, builtSet } from '../../src/engine/built/built-set.ts';
 import type { PossibleCheck } from '../../src/engine/faults/checks.ts';
-import { type PartFault, remedyClass } from '../../src/engine/faults/fault.ts';
+import { remediesOf, remedyClass } from '../../src/engine/faults/fault.ts';
 import { type FaultModel, faultModel } from '../../src/engine/faults/fault-model.ts';
 import { fieldsAtSite } from '../../src/engine/reception/path/field.ts';
 import { receiver, receiveStation } from '../../src/engine/reception/path/receive-station.ts';
@@ -151,15 +151,13 @@ function exampleSet(name: string): SetDescription {
 const isMeasured = ({ check: { kind } }: PossibleCheck): boolean =>
   kind === 'ohms' || kind === 'volts' || kind === 'sign';
 
-const classesOf = (faults: readonly PartFault[]): string => faults.map(remedyClass).sort().join();
-
 function pairSearch({ faults, diagnosis: { causes, pairs } }: PlayedPair, isMeasured: boolean): PairSearch {
   const isNamed = pairs[0]?.probability > 0.5;
   return {
     isMeasured,
     isFirstOfTwo: faults.map(remedyClass).includes(remedyClass(causes[0].faults[0].fault)),
     isNamed,
-    isRight: isNamed && classesOf(pairs[0].faults) === classesOf(faults),
+    isRight: isNamed && remediesOf(pairs[0].faults) === remediesOf(faults),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { Answered } from './answered.ts';
 import type { PossibleCheck } from './checks.ts';
-import { type PartFault, remedyClass } from './fault.ts';
+import { type PartFault, remediesOf, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
 import { expectedOfPair, type RankedPair, rankedPairs } from './pairs.ts';
 
@@ -93,12 +93,19 @@ export function diagnose(
   const fitted = withFits(model, answered, causes);
   const done = new Map<string, number>();
   for (const { check } of answered) done.set(check, (done.get(check) ?? 0) + 1);
-  const inTheRunning = pairs.map(({ faults, probability }) => ({
-    remedies: faults.map(remedyClass).sort().join(),
-    probability,
-    expected: expectedOfPair(model, answered, faults),
-  }));
-  const best = bestCheck(model, { posterior, byClass, classOf, pairs: inTheRunning }, (check) =>
+  const remedies = pairs.map(({ faults }) => remediesOf(faults));
+  const distinct = [...new Set(remedies)];
+  const beliefs: Beliefs = {
+    posterior,
+    ofPairs,
+    causes: classes.length + distinct.length,
+    pairs: pairs.map(({ faults, probability }, i) => ({
+      cause: classes.length + distinct.indexOf(remedies[i]),
+      probability,
+      expected: expectedOfPair(model, answered, faults),
+    })),
+  };
+  const best = bestCheck(model, beliefs, (check) =>
     impossible.has(check.id) ? false : (done.get(check.id) ?? 0) < (mayRepeat(check) ? MOST_REPEATS + 1 : 1),
   );
   const isKnown = (1 - ofPairs) * causes[0].probability >= SURE;
@@ -140,11 +147,14 @@ function posteriorOf(
 interface Beliefs {
   /** If there is one fault. */
   readonly posterior: Float64Array;
-  readonly byClass: Float64Array;
-  readonly classOf: readonly number[];
+  /** How likely two faults at once are. */
+  readonly ofPairs: number;
+  /** How many there are: the classes of the model, and after them what mends pairs. */
+  readonly causes: number;
   /** Two faults at once, beside all single ones. */
   readonly pairs: readonly {
-    readonly remedies: string;
+    /** By its place among all causes. */
+    readonly cause: number;
     readonly probability: number;
     readonly expected: (check: PossibleCheck) => Float64Array;
   }[];
@@ -169,27 +179,22 @@ function bestCheck(
 
 /** Of single causes and of pairs together: I = H(answers) − Σ P(cause)·H(answers | cause). */
 function informationOf(
-  model: FaultModel,
+  { classOf, faultOf, answers }: FaultModel,
   check: PossibleCheck,
-  { posterior, byClass, classOf, pairs }: Beliefs,
+  { posterior, ofPairs, causes: count, pairs }: Beliefs,
 ): number {
   const { id, answers: n } = check;
-  const table = model.answers.get(id)!;
-  const ofPairs = pairs.reduce((sum, { probability }) => sum + probability, 0);
-  const remedies = [...new Set(pairs.map((pair) => pair.remedies))];
-  const singles = byClass.length;
-  const joint = new Float64Array((singles + remedies.length) * n);
+  const table = answers.get(id)!;
+  const joint = new Float64Array(count * n);
   for (let i = 0; i < posterior.length; i++) {
     const p = posterior[i];
     if (p < 1e-7) continue;
-    const at = classOf[model.faultOf[i]] * n;
+    const at = classOf[faultOf[i]] * n;
     for (let a = 0; a < n; a++) joint[at + a] += (1 - ofPairs) * p * table[i * n + a];
   }
-  for (const { remedies: own, probability, expected } of pairs) {
-    const at = (singles + remedies.indexOf(own)) * n;
-    for (const [a, share] of expected(check).entries()) joint[at + a] += probability * share;
-  }
-  const causes = Float64Array.from({ length: singles + remedies.length }, (_, k) =>
+  for (const { cause, probability, expected } of pairs)
+    for (const [a, share] of expected(check).entries()) joint[cause * n + a] += probability * share;
+  const causes = Float64Array.from({ length: count }, (_, k) =>
     joint.subarray(k * n, (k + 1) * n).reduce((sum, p) => sum + p, 0),
   );
   let information = 0;

@@ -179,5 +179,8 @@ export interface PartFault {
 /** Faults with one remedy on one part count as one. */
 export const remedyClass = ({ remedy, part }: PartFault): string => (remedy === 'none' ? remedy : `${remedy}@${part}`);
 
+/** What mends several faults, the same in whatever order they stand. */
+export const remediesOf = (faults: readonly PartFault[]): string => faults.map(remedyClass).sort().join();
+
 /** Spread evenly on a logarithmic scale. @param severity 0…1. @returns between the two ends. */
 export const bySeverity = (low: number, high: number, severity: number): number => low * (high / low) ** severity;

@@ -9,7 +9,7 @@ import type { PlaceDescription } from '../set/place.ts';
 import { readText } from '../set/read.ts';
 import { planted } from './cases.ts';
 import { contradictionsAmong, diagnose, entropyOf } from './diagnose.ts';
-import { remedyClass } from './fault.ts';
+import { remediesOf, remedyClass } from './fault.ts';
 import { faultModel } from './fault-model.ts';
 import { answersTo, OBSERVED_FORMAT, readObserved, writtenCheck } from './observed.ts';
 import type { OhmPlace } from './ohmmeter.ts';
@@ -320,13 +320,12 @@ describe('two faults at once', () => {
     const measured = ({ check: { kind } }: (typeof galena.checks)[number]): boolean =>
       kind === 'ohms' || kind === 'volts' || kind === 'sign';
     const pairs = Array.from({ length: 40 }, (_, k) => playPair(galena, 500 + k, 1, measured));
-    const key = (faults: readonly (typeof galena.faults)[number][]): string => faults.map(remedyClass).sort().join();
     const either = pairs.filter(({ faults, diagnosis: { causes } }) =>
       faults.map(remedyClass).includes(remedyClass(causes[0].faults[0].fault)),
     );
     expect(either.length).toBeGreaterThanOrEqual(0.85 * pairs.length);
     const named = pairs.filter(({ diagnosis }) => diagnosis.pairs[0]?.probability > 0.5);
-    const right = named.filter(({ faults, diagnosis }) => key(diagnosis.pairs[0].faults) === key(faults));
+    const right = named.filter(({ faults, diagnosis }) => remediesOf(diagnosis.pairs[0].faults) === remediesOf(faults));
     expect(named.length).toBeGreaterThanOrEqual(0.3 * pairs.length);
     expect(right.length).toBeGreaterThanOrEqual(0.8 * named.length);
     const single = Array.from({ length: 40 }, (_, k) => play(galena, 900 + k, 1));
@@ -347,7 +346,7 @@ describe('two faults at once', () => {
     const ofPairs = pairs.reduce((sum, { probability }) => sum + probability, 0);
     expect(ofPairs).toBeGreaterThan(0.9);
     const tables = pairs.map(({ faults, probability }) => ({
-      remedies: faults.map(remedyClass).sort().join(),
+      remedies: remediesOf(faults),
       probability,
       expected: expectedOfPair(galena, answered, faults),
     }));
