@@ -8,20 +8,21 @@ import { chiSquarePoint } from './known-errors.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
 import type { PropertyId } from './properties.ts';
 
+interface ObservedFigure {
+  readonly property: PropertyId;
+  readonly path: Path;
+  /** Above 0. */
+  readonly value: number;
+  readonly standardError: number;
+}
+
 /** One thing that readings say of a set: a figure with its standard error, several of one fit, or a place on the dial. */
 export type Observation =
-  | {
-      readonly of: 'figure';
-      readonly property: PropertyId;
-      readonly path: Path;
-      /** Above 0. */
-      readonly value: number;
-      readonly standardError: number;
-    }
+  | ({ readonly of: 'figure' } & ObservedFigure)
   | {
       /** Figures of one fit. */
       readonly of: 'figures';
-      readonly figures: readonly Omit<Extract<Observation, { of: 'figure' }>, 'of'>[];
+      readonly figures: readonly ObservedFigure[];
       /** Of their errors, row by row. */
       readonly correlations: Float64Array;
     }
@@ -107,14 +108,14 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
   const indexOf = (path: Path): number => known.findIndex((figure) => samePath(figure.path, path));
   const tuning = (key: string): number => indexOf(['tuning', 'measured', key]);
   const ends = { minimum: tuning('minimum'), maximum: tuning('maximum'), stray: tuning('stray') };
-  const off = ({ path, value, standardError }: Omit<Extract<Observation, { of: 'figure' }>, 'of'>) => {
+  const off = ({ path, value, standardError }: ObservedFigure) => {
     const i = indexOf(path);
     if (i < 0 || !(value > 0)) return undefined;
     return (theta: ArrayLike<number>) => ((theta[i] - Math.log(value)) * value) / standardError;
   };
-  type Residual = (theta: ArrayLike<number>) => number;
+  type Residuals = (theta: ArrayLike<number>) => Iterable<number>;
   /** Errors of one fit that go together: combinations of them that do not. */
-  const residualsOf = ({ figures, correlations }: Extract<Observation, { of: 'figures' }>): readonly Residual[] => {
+  const residualsOf = ({ figures, correlations }: Extract<Observation, { of: 'figures' }>): Residuals => {
     const each = figures.map(off);
     const kept = [...each.keys()].filter((i) => each[i]);
     const n = kept.length;
@@ -125,18 +126,17 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
       n,
       1e-12,
     );
-    if (!R) return kept.map((i) => each[i]!);
-    return kept.map((_, row) => (theta) => {
+    return (theta) => {
       const z = Float64Array.from(kept, (i) => each[i]!(theta));
-      solveTransposedUpper(R, n, z, 1);
-      return z[row];
-    });
+      if (R) solveTransposedUpper(R, n, z, 1);
+      return z;
+    };
   };
-  const residualOf = (one: Exclude<Observation, { of: 'figures' }>): Residual | undefined => {
+  const residualOf = (one: Exclude<Observation, { of: 'figures' }>) => {
     if (one.of === 'figure') return off(one);
     const coil = indexOf(one.coil);
     if (coil < 0 || ends.maximum < 0 || ends.stray < 0) return undefined;
-    return (theta) => {
+    return (theta: ArrayLike<number>) => {
       const place = positionOn(one.frequency, {
         L: Math.exp(theta[coil]),
         stray: Math.exp(theta[ends.stray]),
@@ -146,15 +146,20 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
       return (place - one.position) / one.standardError;
     };
   };
-  const seen = observations.flatMap((one) => (one.of === 'figures' ? residualsOf(one) : (residualOf(one) ?? [])));
+  const seen = observations.flatMap((one): Residuals | readonly never[] => {
+    if (one.of === 'figures') return residualsOf(one);
+    const residual = residualOf(one);
+    return residual ? (theta) => [residual(theta)] : [];
+  });
   const residuals = (theta: ArrayLike<number>): number[] => [
     ...prior.map(({ middle, deviation }, i) => (theta[i] - middle) / deviation),
-    ...seen.map((residual) => residual(theta)),
+    ...seen.flatMap((of) => [...of(theta)]),
   ];
   const start = prior.map(({ middle }) => middle);
   const n = prior.length;
-  const best =
-    seen.length > 0 ? leastSquares(residuals, start, { scales: start.map(() => 1) }).x : Float64Array.from(start);
+  // One for each of what was read, and for each figure of a fit.
+  const count = residuals(start).length - n;
+  const best = count > 0 ? leastSquares(residuals, start, { scales: start.map(() => 1) }).x : Float64Array.from(start);
   const covariance = covarianceAt(residuals, best, n);
   const deviations = Array.from({ length: n }, (_, i) => Math.sqrt(covariance[i * n + i]));
   const correlations = covariance.map((c, k) => c / (deviations[Math.floor(k / n)] * deviations[k % n]));
@@ -170,7 +175,7 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
     })),
     correlations,
     chiSquare: residuals(best).reduce((s, r) => s + r * r, 0),
-    highestOfAgreement: chiSquarePoint(seen.length),
+    highestOfAgreement: chiSquarePoint(count),
     furthest: n > 0 ? { property: known[far].property, path: known[far].path, deviations: moved[far] } : undefined,
   };
 }
