@@ -54,7 +54,7 @@ export interface DrawnStation {
   readonly isMoved: boolean;
   readonly field: FieldDraws;
   /** Effective height of the aerial, m. */
-  readonly effectiveHeight: Drawn;
+  readonly effectiveHeight: () => Drawn;
   /** What moves a figure, and its draws with some of that known. */
   readonly draws: (id: FigureId) => FigureDraws;
   readonly figure: (id: FigureId) => Drawn;
@@ -122,9 +122,11 @@ export function drawnSet(
     const all = lazily((id: FigureId) => draws(id).with(NOTHING_KNOWN));
     const figure = lazily((id: FigureId) => drawnFigure(FIGURES[id](tuned), all(id)));
     const height = base.set.heightAt(tuned.station.frequency);
-    const effectiveHeight = drawnFigure(
-      height,
-      heights.map((dB) => height * fromDecibels(dB)),
+    const effectiveHeight = once(() =>
+      drawnFigure(
+        height,
+        heights.map((dB) => height * fromDecibels(dB)),
+      ),
     );
     const hearing = once((): DrawnHearing => {
       const levels = all('soundPressureLevel');

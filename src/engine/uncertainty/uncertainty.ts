@@ -89,7 +89,7 @@ function stationUncertainty(circuit: SetCircuit, index: number, station: DrawnSt
       fieldStrength,
       field.draws.map((dB) => fieldStrength * fromDecibels(dB)),
     ),
-    effectiveHeight,
+    effectiveHeight: effectiveHeight(),
     figures: Object.fromEntries(FIGURE_IDS.map((id) => [id, figure(id)])) as Record<FigureId, Drawn>,
     margin,
     marginInSilence,
