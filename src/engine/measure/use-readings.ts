@@ -62,15 +62,6 @@ function areNew(readings: readonly unknown[], before: readonly unknown[]): reado
   });
 }
 
-const withLists = (
-  written: WrittenDescription,
-  lists: Readonly<Record<'readings' | 'correlations', readonly unknown[] | undefined>>,
-): WrittenDescription =>
-  Object.entries(lists).reduce<unknown>(
-    (base, [key, list]) => withValueAt(base, [key], list),
-    written,
-  ) as WrittenDescription;
-
 /** Measured values that readings put in go with them: those that still say the method of the readings. */
 function withoutUsed(written: WrittenDescription, used: readonly UsedValue[]): WrittenDescription {
   return used.reduce((base, { path, method }) => {
@@ -143,12 +134,14 @@ export function withReadings(
     ...othersTogether(base, used, usedBefore),
     ...writtenCorrelations(usedCorrelations(result, used)),
   ];
+  const withList = withValueAt(base, ['readings'], readings.length > 0 ? readings : undefined);
   return {
     ok: true,
-    written: withLists(base, {
-      readings: readings.length > 0 ? readings : undefined,
-      correlations: correlations.length > 0 ? correlations : undefined,
-    }),
+    written: withValueAt(
+      withList,
+      ['correlations'],
+      correlations.length > 0 ? correlations : undefined,
+    ) as WrittenDescription,
     result,
     used,
   };
