@@ -142,9 +142,10 @@ function trialsAt(set: SetDescription, fields: FieldsOfPlace, like?: SetCircuit)
     built: () => built,
     about: (changed) => trialsAt(changed, fields, now.receiver.circuit),
     with: (all) => {
-      const edits = isAnyOrder(all) ? changesAmong(set, all) : all;
+      const inAnyOrder = isAnyOrder(all);
+      const edits = inAnyOrder ? changesAmong(set, all) : all;
       if (edits.length === 0) return now;
-      const key = keyOf(edits);
+      const key = keyOf(edits, inAnyOrder);
       let outcome = known.get(key);
       if (outcome === undefined) {
         const edited = editedSet(set, edits);
@@ -167,9 +168,9 @@ const changesAmong = (set: SetDescription, edits: readonly Edit[]): readonly Edi
   edits.filter(({ path, to }) => typeof to !== 'number' || valueAtPath(set, path) !== to);
 
 /** The same for edits that come to the same set. */
-function keyOf(edits: readonly Edit[]): string {
+function keyOf(edits: readonly Edit[], inAnyOrder: boolean): string {
   const texts = edits.map(({ path, to }) => JSON.stringify([path, to]));
-  return (isAnyOrder(edits) ? texts.sort() : texts).join();
+  return (inAnyOrder ? texts.sort() : texts).join();
 }
 
 /** What all sets tried at a place share. */
