@@ -1,6 +1,7 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Path } from '../kinds/adjustment.ts';
-import { USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
+import type { MeasuredValue } from '../kinds/measured/measured-schema.ts';
+import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import { cholesky } from '../numerics/cholesky.ts';
 import { correlationBetween, readCorrelations } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
@@ -152,7 +153,7 @@ function tiedEnd(
 const pathOf = (key: string): Path => ['tuning', 'measured', key];
 
 /** One standard error, F. */
-const errorOf = (
-  { value, error }: { readonly value: number; readonly error?: number },
-  of: 'minimum' | 'maximum' | 'stray',
-): number => (of === 'maximum' ? value * (error ?? USUAL_ERROR.capacitance) : (error ?? USUAL_ERROR.smallCapacitance));
+const errorOf = (measured: MeasuredValue, of: 'minimum' | 'maximum' | 'stray'): number =>
+  of === 'maximum'
+    ? measured.value * standardErrorOf(measured, USUAL_ERROR.capacitance)
+    : standardErrorOf(measured, USUAL_ERROR.smallCapacitance);
