@@ -1,4 +1,5 @@
-import { changedCircuit, type SetCircuit } from '../built/set-circuit.ts';
+import { changedParts } from '../built/changed-parts.ts';
+import type { SetCircuit } from '../built/set-circuit.ts';
 import { magnitude } from '../numerics/complex.ts';
 import type { PartFigures } from '../reception/path/types.ts';
 import type { PartInput } from './input.ts';
@@ -22,7 +23,7 @@ export function rangedParts(circuit: SetCircuit, parts: PartFigures): PartFigure
   const impedance = find('load impedance');
   const { aerial, load } = parts;
   const at1kHz = (value: number): number =>
-    magnitude(changedCircuit(circuit, impedance!.changes!(value)).load.impedanceAt(1000));
+    magnitude(changedParts(circuit.set, circuit, impedance!.changes!(value)).load.impedanceAt(1000));
   return {
     ...parts,
     aerial: {
