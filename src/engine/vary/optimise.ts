@@ -281,12 +281,12 @@ export function trialOf(trials: Trials, { changes }: Pick<Answer, 'changes'>): T
 }
 
 /** Best first; within a tie the smaller effort, then the fewer and smaller changes, then the name. */
-export function ranked(answers: readonly Answer[], worth: (answer: Answer) => number = (a) => a.scoreGain): Answer[] {
+export function ranked(answers: readonly Answer[]): Answer[] {
   const rest = [...answers];
   const order: Answer[] = [];
   while (rest.length > 0) {
-    const highest = Math.max(...rest.map(worth));
-    const tied = rest.filter((answer) => worth(answer) >= highest - TIE);
+    const highest = Math.max(...rest.map(({ scoreGain }) => scoreGain));
+    const tied = rest.filter(({ scoreGain }) => scoreGain >= highest - TIE);
     const first = tied.reduce((a, b) => (comesBefore(b, a) ? b : a));
     order.push(first);
     rest.splice(rest.indexOf(first), 1);

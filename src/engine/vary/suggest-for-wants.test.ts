@@ -308,7 +308,6 @@ describe('a trade-off', () => {
   it('that gains less than nothing stands the later, the more it takes and the more stations it loses', () => {
     const change = (effort: 'buy' | 'outdoors') => ({
       changes: [{ adjustment: 'earth.kind', part: 'earth', path: ['earth', 'kind'], from: 0, to: 1, effort }] as const,
-      effort,
     });
     const bought = gainForEffort({ ...change('buy'), lost: [] }, -5);
     expect(bought).toBeGreaterThan(gainForEffort({ ...change('outdoors'), lost: [1, 2, 3] }, -6));

@@ -1,4 +1,3 @@
-import { EFFORT_COST, type Effort } from '../kinds/adjustment.ts';
 import type { Decibels } from '../units/quantities.ts';
 import { costOfChanges } from './optimise.ts';
 import type { Change } from './question.ts';
@@ -25,7 +24,6 @@ export function heardChange(before: Trial, after: Trial): HeardChange {
 /** What the order of suggestions goes by. */
 interface Ordered extends HeardChange {
   readonly changes: readonly Change[];
-  readonly effort: Effort;
 }
 
 /** A turn of a knob that loses no station comes before all that takes more. */
@@ -36,18 +34,19 @@ const KNOB_FIRST = 1e6;
  * rewire 2, rewind 4, buy 5, outdoors 8; of several changes their sum), and by one more than the stations that are lost;
  * what gains less than nothing is multiplied by both. What takes only a turn of a knob and loses no station comes before all
  * others.
- * @param suggestion its changes, effort and stations lost
+ * @param suggestion its changes and stations lost
  * @param gain dB
  * @param unwanted stations whose loss is none, such as the one that disturbs
  */
 export function gainForEffort(
-  { changes, effort, lost }: Omit<Ordered, 'gained'>,
+  { changes, lost }: Omit<Ordered, 'gained'>,
   gain: Decibels,
   unwanted: readonly number[] = [],
 ): number {
   const missed = lost.filter((station) => !unwanted.includes(station)).length;
-  const by = (1 + costOfChanges(changes)) * (1 + missed);
-  return (gain < 0 ? gain * by : gain / by) + (EFFORT_COST[effort] === 0 && missed === 0 ? KNOB_FIRST : 0);
+  const cost = costOfChanges(changes);
+  const by = (1 + cost) * (1 + missed);
+  return (gain < 0 ? gain * by : gain / by) + (cost === 0 && missed === 0 ? KNOB_FIRST : 0);
 }
 
 /**
@@ -56,7 +55,7 @@ export function gainForEffort(
  * @param list with the gain of each, dB; among equals its order stands
  * @param options how many, and stations whose loss is none
  */
-export function firstInOrder<S extends { readonly changes: readonly Change[]; readonly effort: Effort }>(
+export function firstInOrder<S extends { readonly changes: readonly Change[] }>(
   list: readonly { readonly suggestion: S; readonly gain: Decibels }[],
   heardOf: (suggestion: S) => HeardChange,
   { most, unwanted }: { readonly most: number; readonly unwanted?: readonly number[] },
