@@ -3,7 +3,7 @@ import { afterAll, inject } from 'vitest';
 import { PAGE_FOLDER } from '../../scripts/support/build.mjs';
 import { serve } from '../../scripts/support/serve.mjs';
 import { launch, launchProfile } from './find-browser.ts';
-import { killWhole } from './kill-whole.ts';
+import { killerOf } from './kill-whole.ts';
 
 export interface PageOptions {
   /** CSS pixels; 1280. */
@@ -82,15 +82,7 @@ export async function openProfile(folder: string): Promise<{ page: Page; kill: (
   context.setDefaultTimeout(PATIENCE);
   const page = context.pages()[0] ?? (await context.newPage());
   await page.goto((await server).url);
-  const session = await context.browser()!.newBrowserCDPSession();
-  const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-  const { id } = processInfo.find(({ type }) => type === 'browser')!;
-  const kill = async () => {
-    const closed = new Promise((resolve) => context.once('close', resolve));
-    killWhole(id);
-    await closed;
-  };
-  return { page, kill };
+  return { page, kill: await killerOf(context) };
 }
 
 /** Waits until the page has drawn what it was told. */

@@ -4,8 +4,9 @@ import { join } from 'node:path';
 import type { BrowserContext, Page } from 'playwright-core';
 import { buildPage, PAGE_FOLDER } from '../../scripts/support/build.mjs';
 import { serve } from '../../scripts/support/serve.mjs';
+import { uniform } from '../../src/engine/numerics/random.ts';
 import { findBrowser, launchProfile } from './find-browser.ts';
-import { killWhole } from './kill-whole.ts';
+import { killerOf } from './kill-whole.ts';
 
 /** A change is confirmed by then, ms. */
 const CONFIRMED = 1000;
@@ -16,15 +17,6 @@ interface Edit {
   readonly number: number;
   /** When it was made, ms since 1970; infinite: the page said that it could not be kept. */
   readonly at: number;
-}
-
-/** Numbers from 0 to 1, the same for the same seed. */
-function numbersFrom(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
-    return state / 2 ** 32;
-  };
 }
 
 /** The page as it is built, in a folder where it can become another version of itself. */
@@ -102,7 +94,7 @@ const focusOf = (page: Page) => page.evaluate(() => sessionStorage.getItem('fain
  */
 export async function verifyKeeping([edits = '1000', seed = '1']: readonly string[]): Promise<void> {
   await buildPage();
-  const random = numbersFrom(Number(seed));
+  const random = uniform(Number(seed));
   const below = (count: number): number => Math.floor(random() * count);
   const found = await findBrowser();
   const profile = mkdtempSync(join(tmpdir(), 'faintwave-profile-'));
@@ -117,19 +109,12 @@ export async function verifyKeeping([edits = '1000', seed = '1']: readonly strin
     const context = await launchProfile(found, profile, {});
     context.setDefaultTimeout(PATIENCE);
     const first = context.pages()[0] ?? (await context.newPage());
-    const session = await context.browser()!.newBrowserCDPSession();
-    const { processInfo } = await session.send('SystemInfo.getProcessInfo');
-    const { id } = processInfo.find(({ type }) => type === 'browser')!;
+    const kill = await killerOf(context);
     const tabs = [first, await context.newPage()];
     for (const tab of tabs) {
       await tab.goto(server.url);
       await isOpen(tab);
     }
-    const kill = async () => {
-      const closed = new Promise((resolve) => context.once('close', resolve));
-      killWhole(id);
-      await closed;
-    };
     return { context, tabs, kill };
   };
 
