@@ -1,4 +1,4 @@
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { inRoot } from '../../scripts/support/paths.mjs';
 import { type BuiltSet, builtSet } from '../../src/engine/built/built-set.ts';
@@ -7,8 +7,7 @@ import { remediesOf, remedyClass } from '../../src/engine/faults/fault.ts';
 import { type FaultModel, faultModel } from '../../src/engine/faults/fault-model.ts';
 import { fieldsAtSite } from '../../src/engine/reception/path/field.ts';
 import { receiver, receiveStation } from '../../src/engine/reception/path/receive-station.ts';
-import type { SetDescription } from '../../src/engine/set/description.ts';
-import { readText } from '../../src/engine/set/read.ts';
+import { exampleSet } from './example-set.ts';
 import { type PlayedPair, play, playPair } from './planted-faults.ts';
 import { someSet } from './random-sets.ts';
 import { examples } from './range-report.ts';
@@ -140,12 +139,6 @@ const searchesOf = (model: FaultModel, faults: number, seed: number): readonly S
       return { wider, rank, checks, stated, isPairNamed: diagnosis.pairs[0]?.probability > 0.5 };
     }),
   );
-
-function exampleSet(name: string): SetDescription {
-  const read = readText(readFileSync(inRoot(`examples/${name}.json`), 'utf8'));
-  if (!read.ok) throw new Error(`${name} does not read`);
-  return read.set;
-}
 
 /** What a person goes on to measure after the search: every reading, every sign. */
 const isMeasured = ({ check: { kind } }: PossibleCheck): boolean =>

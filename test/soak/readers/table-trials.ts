@@ -11,14 +11,15 @@ import { readNetwork, readTouchstone } from '../../../src/engine/parts/aerial/to
 import { readStationTable } from '../../../src/engine/set/station-table.ts';
 import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from '../../../src/engine/units/parse.ts';
 import { problemSentence, rowProblem, touchstoneProblem, unfitText } from '../../../src/outputs/words/index.ts';
-import { EXAMPLE_SETS, exampleTexts } from '../base-files.ts';
+import { exampleSet } from '../../support/example-set.ts';
+import { exampleTexts } from '../base-files.ts';
 import { changedJson } from '../changed-json.ts';
 import { changedText } from '../changed-text.ts';
 import { NASTY_TEXTS, nastyQuantity } from '../nasty.ts';
 import { mustBeSound, mustSay } from '../sound-values.ts';
 import { trial } from '../trial.ts';
 
-const GALENA = EXAMPLE_SETS[4];
+const GALENA = exampleSet('medium-wave-galena');
 const BUILT = builtSet(GALENA);
 const KINDS = Object.keys(MEASUREMENTS) as MeasurementKind[];
 
