@@ -47,7 +47,7 @@ void keeping.ready.then(() => {
   void openShared(shelf);
   void shelf.refresh();
 });
-tools.tabs.hearOfShelf(() => void Promise.all([shelf.refresh(), places.refresh()]));
+tools.tabs.hearOfShelf(() => void Promise.all([shelf.refresh(), places.refreshAgain()]));
 listenToThePage(sets, shelf);
 render(<App sets={sets} shelf={shelf} places={places} />, document.getElementById('app')!);
 followVersions();

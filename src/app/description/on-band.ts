@@ -8,6 +8,10 @@ export function bandNames(written: unknown): readonly string[] {
     : [];
 }
 
+/** Name of one of the bands. @param band undefined: without a band switch, and so without a name */
+export const bandNameOf = (written: unknown, band: number | undefined): string | undefined =>
+  band === undefined ? undefined : bandNames(written)[band];
+
 /** A change of a description with its switch on a band, as a change of the description as it stands. */
 export const onBand =
   (band: number | undefined, make: (base: unknown) => unknown) =>

@@ -1,6 +1,6 @@
 import { useRef } from 'preact/hooks';
-import { valueAtPath } from '../../engine/index.ts';
 import { headerWords as texts } from '../../outputs/words/index.ts';
+import { writtenName } from '../description/written-name.ts';
 import { useDraft } from '../editing/use-draft.ts';
 import { isBeginning } from '../state/begin.ts';
 import { EXAMPLES } from '../state/examples.ts';
@@ -20,7 +20,7 @@ export function Header() {
   const shelf = useShelf();
   const { written, fileName, isSaved, undo, undoLabel, redo, redoLabel } = set;
   const picker = useRef<HTMLInputElement>(null);
-  const name = useDraft(['name'], String(valueAtPath(written.value, ['name']) ?? ''), (text) => text);
+  const name = useDraft(['name'], writtenName(written.value), (text) => text);
   return (
     <header class="header">
       <h1 class="wordmark">{texts.product}</h1>

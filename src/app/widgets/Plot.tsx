@@ -45,6 +45,7 @@ function ReadOff({ title, scene, readout }: { title: string; scene: Scene; reado
   const slider = useRef<HTMLDivElement>(null);
   const last = places.length - 1;
   const index = chosen === undefined ? undefined : Math.min(chosen, last);
+  const reading = index === undefined ? undefined : at(index);
   const choose = (next: number) => setChosen(Math.max(0, Math.min(last, next)));
   const point = (event: PointerEvent & { currentTarget: HTMLElement }) => {
     const drawn = event.currentTarget.getBoundingClientRect();
@@ -88,7 +89,7 @@ function ReadOff({ title, scene, readout }: { title: string; scene: Scene; reado
           aria-valuemin={0}
           aria-valuemax={last}
           aria-valuenow={index ?? Math.round(last / 2)}
-          aria-valuetext={index === undefined ? widgetWords.readOffHint : at(index)}
+          aria-valuetext={reading ?? widgetWords.readOffHint}
           style={{
             left: share(box.x, scene.width),
             width: share(box.w, scene.width),
@@ -101,7 +102,7 @@ function ReadOff({ title, scene, readout }: { title: string; scene: Scene; reado
         </div>
       </div>
       <p class="plot-reading" aria-hidden="true">
-        {index === undefined ? <span class="quiet">{widgetWords.readOffHint}</span> : at(index)}
+        {reading ?? <span class="quiet">{widgetWords.readOffHint}</span>}
       </p>
     </>
   );

@@ -30,7 +30,7 @@ export {
 } from './model/kept-recording.ts';
 export { isPoint, POINTS, type PointId } from './model/points.ts';
 export { audible, csvOf, wavOf } from './model/samples.ts';
-export { DETECTOR_CHOICES, detectorChosen, type Settings, withSettings } from './model/settings.ts';
+export { DETECTOR_CHOICES, detectorChosen, isRetuned, type Settings, withSettings } from './model/settings.ts';
 export { LONGEST, limited, moved, SHORTEST, type View, viewBetween, zoomed } from './model/view.ts';
 export { USUAL_TONE, type WaveProgramme } from './model/wave-programme.ts';
 export type { WaveSpec } from './model/wave-spec.ts';

@@ -25,7 +25,7 @@ function mark([x, y]: Point, heard: HeardAs, title?: string): Item[] {
 /** More entries than this are drawn as paths of many marks. */
 const MOST_SINGLE = 500;
 /** px within which the larger mark covers the smaller one. */
-const SAME_PLACE = 4;
+const COVERED_WITHIN = 4;
 /** Marks in one path: a longer one, spread over the plot, takes a browser long to fill. */
 const TOGETHER = 200;
 /** Of a mark that stands alone. */
@@ -36,18 +36,18 @@ const RANKS: Readonly<Record<string, number>> = Object.fromEntries(HEARD.map((he
 
 /** Many marks, of those at one place the loudest. */
 function crowd(entries: readonly CalendarEntry[], { width, height }: Frame, x: Scale, y: Scale): Item[] {
-  const columns = Math.ceil(width / SAME_PLACE) + 1;
-  const rows = Math.ceil(height / SAME_PLACE) + 1;
+  const columns = Math.ceil(width / COVERED_WITHIN) + 1;
+  const rows = Math.ceil(height / COVERED_WITHIN) + 1;
   // The loudest of each place, by its rank.
   const best = new Uint8Array(columns * rows).fill(HEARD.length);
   for (const { day, hour, heard } of entries) {
-    const at = Math.round(x(day + 0.5) / SAME_PLACE) * rows + Math.round(y(hour) / SAME_PLACE);
+    const at = Math.round(x(day + 0.5) / COVERED_WITHIN) * rows + Math.round(y(hour) / COVERED_WITHIN);
     best[at] = Math.min(best[at], RANKS[heard]);
   }
   const places = HEARD.map((): Point[] => []);
   // From left to right, as the strips are.
   for (const [at, rank] of best.entries())
-    if (rank < HEARD.length) places[rank].push([Math.floor(at / rows) * SAME_PLACE, (at % rows) * SAME_PLACE]);
+    if (rank < HEARD.length) places[rank].push([Math.floor(at / rows) * COVERED_WITHIN, (at % rows) * COVERED_WITHIN]);
   const count = places.reduce((sum, { length }) => sum + length, 0);
   // So that the many leave what lies behind them to be seen.
   const scale = Math.min(1, Math.max(SMALLEST, Math.sqrt(MOST_SINGLE / count)));

@@ -1,9 +1,11 @@
 import { strFromU8, strToU8, Unzip, UnzipInflate, Zip, ZipDeflate } from 'fflate';
-import { description, isRecord, valueAtPath, writeText } from '../../../engine/index.ts';
+import { description, isRecord, writeText } from '../../../engine/index.ts';
+import { writtenName } from '../../description/written-name.ts';
 import { fileStem } from '../download.ts';
 import { type Kept, keptText } from '../kept.ts';
 import { FIRST_ID } from '../open-sets.ts';
 import { joinedLogs } from './log-text.ts';
+import { nextTurn } from './next-turn.ts';
 import type { Shelf } from './shelf.ts';
 import { entryOf, type ShelfEntry } from './shelf-entry.ts';
 
@@ -51,9 +53,6 @@ export interface BesideShelf {
 /** Each sort of it has its own folder. */
 const BESIDE = ['boxes', 'places'] as const;
 type Beside = { readonly [Sort in (typeof BESIDE)[number]]: BesideShelf };
-
-/** Ends this task, so that the page can draw. */
-const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 /** An archive, and what is not in it. */
 export interface ArchiveMade {
@@ -120,7 +119,7 @@ export async function makeArchive(
   }
   const [boxes, places] = BESIDE.map((sort) =>
     beside[sort].all().map(({ written, fileName, changed }, i): ListedBeside => {
-      const file = `${sort}/${fileStem(nameOf(written), sort)}-${i + 1}.json`;
+      const file = `${sort}/${fileStem(writtenName(written), sort)}-${i + 1}.json`;
       put(file, writeText(written));
       return { file, fileName, changed };
     }),
@@ -132,8 +131,6 @@ export async function makeArchive(
   const blob = new Blob(parts, { type: 'application/zip' });
   return { blob, sets: list.length, boxes: boxes.length, places: places.length, leftOut, inPart };
 }
-
-const nameOf = (written: unknown): string => String(valueAtPath(written, ['name']) ?? '');
 
 /** What became of an archive. */
 export interface ArchiveRead {

@@ -187,6 +187,17 @@ it('a change is no longer offered to a set that uses the changed place meanwhile
   expect(offered()).toBeUndefined();
 });
 
+it('places are read again only where they were looked for', async () => {
+  const store = storeOf();
+  const places = createPlaces(store, setsOf({}).sets, () => {});
+  await places.refreshAgain();
+  expect(places.all.peek()).toBeUndefined();
+  await places.refresh();
+  store.there.set('elsewhere', { id: 'elsewhere', written: hill, changed: 1 });
+  await places.refreshAgain();
+  expect(places.all.peek()!.map((one) => one.written)).toEqual([hill]);
+});
+
 it('places are found by their name and by those of their stations', () => {
   const place = (id: string, name: string, station: string): KeptPlace => ({
     id,

@@ -1,9 +1,12 @@
 import { type ReadonlySignal, signal } from '@preact/signals';
 import { isRecord, readValue, valueAtPath, withValueAt } from '../../../engine/index.ts';
 import { shelfWords, keptPlaceWords as texts } from '../../../outputs/words/index.ts';
+import { writtenName } from '../../description/written-name.ts';
 import { dismiss, notices, tell } from '../notices.ts';
+import { nextTurn } from './next-turn.ts';
 import type { KeptPlace, PlaceStore } from './place-store.ts';
 import type { Shelf } from './shelf.ts';
+import { withAllWords } from './with-all-words.ts';
 
 /** As much of the sets as places have to do with. */
 export type SetsOfPlaces = Pick<Shelf, 'entries' | 'kept' | 'isOpen' | 'changeSet' | 'newSetId' | 'now'>;
@@ -31,6 +34,8 @@ export interface Places {
   /** The browser did not give them out when they were looked for last: there may be more. */
   readonly isUnread: ReadonlySignal<boolean>;
   readonly refresh: () => Promise<void>;
+  /** As `refresh`, but only where they were looked for before. */
+  readonly refreshAgain: () => Promise<void>;
   /** @returns its id; undefined where the same is kept already */
   readonly add: (written: unknown) => Promise<string | undefined>;
   readonly copy: (id: string) => Promise<void>;
@@ -49,31 +54,25 @@ export interface Places {
 const PLACE = ['place'];
 const textOf = (written: unknown): string => JSON.stringify(written) ?? '';
 
-/** Ends this task, so that the page can draw. */
-const nextTurn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 /** Sets that are looked at in one task. */
 const AT_ONCE = 20;
 
-export const nameOfPlace = (written: unknown): string => String(valueAtPath(written, ['name']) ?? '');
-const shownName = (written: unknown): string => nameOfPlace(written) || texts.unnamed;
+const shownName = (written: unknown): string => writtenName(written) || texts.unnamed;
 const shownSet = ({ name }: Pick<SetAtPlace, 'name'>): string => name || shelfWords.unnamed;
 
 /** Those in whose name, or in the name of one of whose stations, every word of the text is. */
-export function searchPlaces(places: readonly KeptPlace[], text: string): readonly KeptPlace[] {
-  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
-  if (words.length === 0) return places;
-  return places.filter(({ written }) => {
+export const searchPlaces = (places: readonly KeptPlace[], text: string): readonly KeptPlace[] =>
+  withAllWords(places, text, ({ written }) => {
     const stations = valueAtPath(written, ['stations']);
-    const names = Array.isArray(stations) ? stations.map(nameOfPlace) : [];
-    const all = [nameOfPlace(written), ...names].join('\n').toLowerCase();
-    return words.every((word) => all.includes(word));
+    const names = Array.isArray(stations) ? stations.map(writtenName) : [];
+    return [writtenName(written), ...names].join('\n');
   });
-}
 
-/** @param toldOthers tells other tabs that the list is another */
+/** @param tellOthers tells other tabs that the list is another */
 export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: () => void): Places {
   const all = signal<readonly KeptPlace[] | undefined>(undefined);
   const isUnread = signal(false);
+  let isLookedFor = false;
   let lastRead: readonly KeptPlace[] = [];
   /** What could not be written counts for as long as the page lasts. */
   const held = new Map<string, KeptPlace | undefined>();
@@ -81,6 +80,7 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
   const placeTexts = new Map<string, { readonly changed: number; readonly text: string }>();
 
   async function refresh(): Promise<void> {
+    isLookedFor = true;
     try {
       lastRead = await store.all();
       isUnread.value = false;
@@ -208,6 +208,9 @@ export function createPlaces(store: PlaceStore, sets: SetsOfPlaces, tellOthers: 
     all,
     isUnread,
     refresh,
+    async refreshAgain() {
+      if (isLookedFor) await refresh();
+    },
     add,
     replace,
     async copy(id) {

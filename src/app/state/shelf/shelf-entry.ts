@@ -1,5 +1,6 @@
 import { valueAtPath } from '../../../engine/index.ts';
 import type { Kept } from '../kept.ts';
+import { withAllWords } from './with-all-words.ts';
 
 /** How the shelf lists a set. */
 export interface ShelfEntry {
@@ -45,14 +46,7 @@ export const goneForGood = (entries: readonly ShelfEntry[], now: number): readon
   entries.filter(({ deleted }) => deleted !== undefined && now - deleted > DELETED_FOR_MS);
 
 /** Those in whose name, notes or file name every word of the text is. */
-export function searchShelf<Entry extends Pick<ShelfEntry, 'name' | 'notes' | 'fileName'>>(
+export const searchShelf = <Entry extends Pick<ShelfEntry, 'name' | 'notes' | 'fileName'>>(
   entries: readonly Entry[],
   text: string,
-): readonly Entry[] {
-  const words = text.toLowerCase().split(/\s+/).filter(Boolean);
-  if (words.length === 0) return entries;
-  return entries.filter(({ name, notes, fileName }) => {
-    const searched = `${name}\n${notes}\n${fileName}`.toLowerCase();
-    return words.every((word) => searched.includes(word));
-  });
-}
+): readonly Entry[] => withAllWords(entries, text, ({ name, notes, fileName }) => `${name}\n${notes}\n${fileName}`);

@@ -1,8 +1,9 @@
 import { batch, type ReadonlySignal, signal } from '@preact/signals';
-import { isRecord, valueAtPath, withValueAt } from '../../../engine/index.ts';
+import { isRecord, withValueAt } from '../../../engine/index.ts';
 import { shelfWords as texts } from '../../../outputs/words/index.ts';
 import { followStations } from '../../description/follow-stations.ts';
 import { type Reading, readingAsSent, readWithStandIns } from '../../description/stand-ins.ts';
+import { writtenName } from '../../description/written-name.ts';
 import { SHORT_TEXT } from '../../workers/reading.ts';
 import type { Keeping } from '../autosave.ts';
 import { forgetBand } from '../banded.ts';
@@ -204,7 +205,6 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
   const entryNow = (id: string): ShelfEntry | undefined => entries.peek()?.find((entry) => entry.id === id);
   const restore = async ({ deleted: _at, ...entry }: ShelfEntry): Promise<void> =>
     void (await write(entry.id, { entry }));
-  const nameOf = ({ written }: Kept): string => String(valueAtPath(written, ['name']) ?? '');
 
   const shelf: Shelf = {
     entries,
@@ -251,7 +251,7 @@ export function createShelf({ sets, keeping, store, tabs, now }: Tools, first: E
     async copy(id) {
       const from = await kept(id);
       if (!from) return;
-      const name = texts.copyOf(nameOf(from));
+      const name = texts.copyOf(writtenName(from.written));
       const written = isRecord(from.written) ? withValueAt(from.written, ['name'], name) : from.written;
       const copied: Kept = { ...from, revision: 1, written, fileName: `${fileStem(name, 'set')}.json`, isSaved: false };
       const copyId = newId(now());

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Reception } from '../../../engine/index.ts';
 import {
   DETECTOR_CHOICES,
+  isRetuned,
   LONGEST_RECORDING,
   type RecordedProgramme,
   type Settings,
@@ -138,7 +139,7 @@ function SignalSlides({ settings, spec, turn, back }: SlidesProps & Pick<Props, 
         onChange={(carrier) => turn({ carrier, otherBand: undefined })}
         onReset={back('carrier') ?? back('otherBand')}
       />
-      {(settings.carrier !== undefined || settings.otherBand) && (
+      {isRetuned(settings) && (
         <label class="explain-check">
           <input
             type="checkbox"

@@ -2,6 +2,7 @@ import { useRef } from 'preact/hooks';
 import {
   DETECTOR_CHOICES,
   isPoint,
+  isRetuned,
   limited,
   POINTS,
   type Settings,
@@ -75,7 +76,7 @@ export function SceneRows({ scene, onEdit }: Props) {
               </option>
             ))}
           </select>
-          {(scene.settings?.carrier !== undefined || scene.settings?.otherBand || row.with?.carrier !== undefined) && (
+          {(isRetuned(scene.settings ?? {}) || row.with?.carrier !== undefined) && (
             <select
               aria-label={texts.rowCoil(i + 1)}
               value={coilOf(row)}

@@ -41,10 +41,24 @@ export interface LogAnswer {
   readonly addedProblems: readonly LogProblem[];
 }
 
+/** A log as it was worked out last: of it any number of entries is shown. */
+interface WorkedOut {
+  readonly of: Pick<LogQuestion, 'log' | 'added'> & { readonly key: string };
+  readonly log: string;
+  readonly beside: LogAnswer['beside'];
+  readonly entries: LogAgainstPrediction['entries'];
+  readonly calendar: ListeningCalendar;
+  readonly latestFirst: readonly LogEntry[];
+  readonly addedProblems: readonly LogProblem[];
+}
+
 let predicted: { readonly key: string; readonly at: Parameters<typeof logAgainstPrediction>[0] } | undefined;
 
-async function answer({ set, log: text, added, most }: LogQuestion): Promise<LogAnswer> {
+let last: WorkedOut | undefined;
+
+async function workedOut({ set, log: text, added }: Omit<LogQuestion, 'most'>): Promise<WorkedOut> {
   const key = JSON.stringify(set);
+  if (last && last.of.key === key && last.of.log === text && last.of.added === added) return last;
   if (predicted?.key !== key) {
     const options = { coast: await coastFor(set.place) };
     const at = (time: 'day' | 'night') => receiveOnBestBands(set, { ...options, time });
@@ -53,20 +67,31 @@ async function answer({ set, log: text, added, most }: LogQuestion): Promise<Log
   const log = added === undefined ? text : joinedLogs(text || undefined, added);
   const { entries, ...beside } = logAgainstPrediction(predicted.at, set.place.position, readLog(log).entries);
   const calendar = listeningCalendar(entries, set.place.position);
-  const latest = entries
-    .map(({ entry }) => entry)
-    .sort((a, b) => b.time.getTime() - a.time.getTime())
-    .slice(0, most);
-  return {
-    before: text,
+  last = {
+    of: { key, log: text, added },
     log,
-    added,
+    beside,
+    entries,
+    calendar,
+    latestFirst: entries.map(({ entry }) => entry).sort((a, b) => b.time.getTime() - a.time.getTime()),
+    addedProblems: added === undefined ? [] : readLog(added).problems,
+  };
+  return last;
+}
+
+async function answer({ most, ...question }: LogQuestion): Promise<LogAnswer> {
+  const { log, beside, entries, calendar, latestFirst, addedProblems } = await workedOut(question);
+  return {
+    before: question.log,
+    log,
+    added: question.added,
     beside,
     count: entries.length,
-    latest,
+    latest: latestFirst.slice(0, most),
+    // Anew each time: their buffers are handed over.
     columns: logColumnsOf(entries, calendar),
     nights: calendar.nights,
-    addedProblems: added === undefined ? [] : readLog(added).problems,
+    addedProblems,
   };
 }
 

@@ -5,7 +5,7 @@ import {
   stationSentence,
   setWords as texts,
 } from '../../../outputs/words/index.ts';
-import { bandNames } from '../../description/on-band.ts';
+import { bandNameOf } from '../../description/on-band.ts';
 import { fieldPath, nameOf } from '../../description/places.ts';
 import { standInText } from '../../description/stand-in-text.ts';
 import { useLeftOut } from '../../state/pieces.ts';
@@ -20,7 +20,7 @@ export function AnswerInWords() {
   const now = reception.value;
   const station = chosen.value;
   const leftOut = useLeftOut();
-  const name = band.value === undefined ? undefined : bandNames(written.value)[band.value];
+  const name = bandNameOf(written.value, band.value);
   return (
     <section
       class="answer"

@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
-import { valueAtPath } from '../../../engine/index.ts';
 import { findView, shelfWords, keptBoxWords as texts } from '../../../outputs/words/index.ts';
+import { writtenName } from '../../description/written-name.ts';
 import { saveUnreadableBox } from '../../state/box-keeper.ts';
 import { tell } from '../../state/notices.ts';
 import {
@@ -80,7 +80,7 @@ export function ShelfBoxes({ search, onGone }: Props) {
             <NamedCard
               key={id}
               name={name}
-              ownName={String(valueAtPath(box.written, ['name']) ?? '')}
+              ownName={writtenName(box.written)}
               isOpen={isOpen}
               when={[
                 ...(isOpen ? [texts.current] : []),

@@ -1,9 +1,10 @@
 import { useEffect, useMemo, useState } from 'preact/hooks';
 import { valueAtPath } from '../../../engine/index.ts';
 import { shelfWords, keptPlaceWords as texts } from '../../../outputs/words/index.ts';
+import { writtenName } from '../../description/written-name.ts';
 import { tell } from '../../state/notices.ts';
 import { useOpenSet, usePlaces, useShelf } from '../../state/set-context.ts';
-import { nameOfPlace, type SetAtPlace, searchPlaces } from '../../state/shelf/kept-places.ts';
+import { type SetAtPlace, searchPlaces } from '../../state/shelf/kept-places.ts';
 import type { KeptPlace } from '../../state/shelf/place-store.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { CardList } from './CardList.tsx';
@@ -92,7 +93,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
   const places = usePlaces();
   const { id: setId } = useOpenSet();
   const { id, written, changed } = place;
-  const name = nameOfPlace(written) || texts.unnamed;
+  const name = writtenName(written) || texts.unnamed;
   const stations = valueAtPath(written, ['stations']);
   const isHere = useMemo(() => JSON.stringify(written) === hereText, [written, hereText]);
   const use =
@@ -100,7 +101,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
   return (
     <NamedCard
       name={name}
-      ownName={nameOfPlace(written)}
+      ownName={writtenName(written)}
       isOpen={isHere}
       when={`${texts.stations(Array.isArray(stations) ? stations.length : 0)}. ${shelfWords.changed(shelfWords.when(changed))}`}
       notes={[...(isHere ? [texts.inUse] : []), ...(use ? [use] : [])].join(' ')}

@@ -18,7 +18,7 @@ function setOf(written: unknown) {
 }
 const set = setOf(demo);
 
-/** A loop-back: tones in every band, of levels in dB of 1 V, into an input that a sine of `fullScale` volts rms fills. */
+/** A loop-back: tones in every band, of levels in dBV, into an input that a sine of `fullScale` volts rms fills. */
 function recorded(bands: readonly BandLevel[], fullScale: number, noise: number, loss = (_: number) => 1) {
   const [random, normal] = [uniform(5), gaussian(uniform(6))];
   const samples = Float64Array.from({ length: SECONDS * RATE }, () => noise * normal());

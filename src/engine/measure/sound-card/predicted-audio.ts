@@ -16,7 +16,7 @@ export type AudioPickup = 'line' | 'microphone';
  * @param station place in the list of its place
  * @param pickup across the phones, or at the ear
  * @param options when the station is heard, as of `receive`
- * @returns long-term level of each third octave that is sent: dB of 1 V across the phones, or dB SPL at the ear
+ * @returns long-term level of each third octave that is sent: dBV across the phones, or dB SPL at the ear
  * @throws RangeError for parts that cannot be built, or a station that the set cannot be tuned to
  */
 export function predictedAudio(

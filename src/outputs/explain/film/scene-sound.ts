@@ -70,8 +70,11 @@ export function loudnessShare(
     programme.kind === 'recording'
       ? audioPeak(of, point, secondsOf(programme), RECORDING_RATE_OF_PEAK)
       : audioPeak(of, point, TONES, TONES_RATE);
+  // Rows without settings of their own have the waves of the scene.
+  const others = new Set(rows.filter((row) => row.point === point).map((row) => row.waves));
+  others.delete(waves);
   const own = peakOf(waves);
-  const loudest = Math.max(own, ...rows.filter((row) => row.point === point).map((row) => peakOf(row.waves)));
+  const loudest = Math.max(own, ...Array.from(others, peakOf));
   return loudest > 0 ? own / loudest : 1;
 }
 

@@ -12,7 +12,7 @@ export interface Settings {
   /** Which of the place's stations. Left out: the one heard best. */
   readonly station?: number;
   readonly carrier?: Hertz;
-  /** True: a carrier of the broadcast band that the station is not in, by `BAND_CARRIERS`. A `carrier` goes before it. */
+  /** True: a carrier of the broadcast band that the station is not in, by `BAND_CARRIERS`. A `carrier` takes precedence. */
   readonly otherBand?: boolean;
   /** On another carrier: true leaves the coil and the band switch as they are; default the coil for the carrier's band. */
   readonly keepsCoil?: boolean;
@@ -73,6 +73,9 @@ export function carrierOf({ carrier, otherBand }: Settings, own: Hertz): Hertz |
   return BAND_CARRIERS[nearestBand(own) === 'long wave' ? 'medium wave' : 'long wave'];
 }
 
+/** Whether another carrier is turned to. */
+export const isRetuned = ({ carrier, otherBand }: Settings): boolean => carrier !== undefined || otherBand === true;
+
 /**
  * Under what a working point is kept. @returns undefined for the set's own.
  * @param own carrier of the station.
@@ -82,6 +85,12 @@ export function workingPointKey(settings: Settings, own: Hertz): string | undefi
   const carrier = carrierOf(settings, own);
   if (carrier === undefined || Math.abs(carrier - own) < 1) return detector === PERFECT ? undefined : detector;
   return `${detector ?? ''}@${carrier}${keepsCoil ? ', own coil' : ''}`;
+}
+
+/** The working point that waves keep for the settings. @returns undefined for the set's own, and for one that is not kept. */
+export function workingPointWith({ carrier, others = {} }: WaveSpec, settings: Settings): WaveWorkingPoint | undefined {
+  const key = workingPointKey(settings, carrier);
+  return key !== undefined && Object.hasOwn(others, key) ? others[key] : undefined;
 }
 
 /** The set with another detector's loading, or on another carrier: a station beside it is let through as the other loaded Q lets it. */
@@ -107,10 +116,8 @@ const atWorkingPoint = (
  * @param recording the file or the microphone, where `programme` asks for it; without one a tone stands in.
  */
 export function withSettings(own: WaveSpec, settings: Settings, recording?: WaveProgramme): WaveSpec {
-  const { others = {} } = own;
   // Another detector loads the tuned circuit in its own way, and another carrier has another coil's Q.
-  const key = workingPointKey(settings, own.carrier);
-  const at = key !== undefined && Object.hasOwn(others, key) ? others[key] : undefined;
+  const at = workingPointWith(own, settings);
   const base = at ? atWorkingPoint(own, at) : own;
   const carrier = carrierOf(settings, own.carrier) ?? base.carrier;
   const loadedQ = settings.loadedQ ?? base.loadedQ;

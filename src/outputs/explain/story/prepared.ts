@@ -2,7 +2,7 @@ import type { FieldOptions } from '../../../engine/reception/path/field.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { ORDINARY, ordinaryPoint, pictureFacts, setsByCarrier, wavesOfSet, workingPointOf } from '../model/from-set.ts';
-import { carrierOf, type Settings, withSettings, workingPointKey } from '../model/settings.ts';
+import { carrierOf, type Settings, withSettings, workingPointKey, workingPointWith } from '../model/settings.ts';
 import type { WaveProgramme } from '../model/wave-programme.ts';
 import type { WaveSpec } from '../model/wave-spec.ts';
 import { createWaves, type Waves } from '../model/waves.ts';
@@ -44,12 +44,10 @@ export const settingsKey = (settings: Settings): string =>
   JSON.stringify(settings, Object.keys(settings).sort().concat(['kind', 'frequency', 'first', 'second']));
 
 /** The set on another carrier with its own coil and with the carrier's, where a scene has both. */
-function coilsAt({ carrier: own, others = {}, atTuned, atDetector, loadedQ }: WaveSpec, settings: Settings) {
-  const carrier = carrierOf(settings, own);
-  const pointWith = (keepsCoil: boolean) => {
-    const key = workingPointKey({ ...settings, keepsCoil }, own);
-    return key !== undefined && Object.hasOwn(others, key) ? others[key] : undefined;
-  };
+function coilsAt(own: WaveSpec, settings: Settings) {
+  const { atTuned, atDetector, loadedQ } = own;
+  const carrier = carrierOf(settings, own.carrier);
+  const pointWith = (keepsCoil: boolean) => workingPointWith(own, { ...settings, keepsCoil });
   const kept = pointWith(true);
   // The ordinary set is no other with another coil.
   const changed = pointWith(false) ?? { atTuned, atDetector, loadedQ };

@@ -37,9 +37,8 @@ export function capacitorSheets(set: SetDescription, paper: PaperName): Sheet[] 
   return sheets;
 }
 
-/** What a template keeps with the words over it, so that they do not part from it where both fit a page. */
-const keptWithTemplate = (flow: Flow, height: number): number =>
-  flow.fullSizeNeed(height < flow.fullSizeHeight - 16 ? height + 6 : 40);
+/** Kept free above a template. */
+const ABOVE = 6;
 
 const FILES: Record<CapacitorPart, string> = { tuning: 'capacitor', 'aerial-tuning': 'capacitor-aerial' };
 
@@ -80,9 +79,9 @@ function putMatter(flow: Flow, tuning: HomeMade, model: ReturnType<typeof tuning
   flow.list([texts.ohms], 'box');
   for (const warning of warningSentences(model.warnings)) flow.para(warning, { small: true });
   const toCut = templates(tuning);
-  flow.heading(headings.templates, keptWithTemplate(flow, toCut[0].h));
+  flow.heading(headings.templates, flow.templateNeed(toCut[0].h, ABOVE));
   for (const t of toCut) {
-    flow.need(keptWithTemplate(flow, t.h));
+    flow.need(flow.templateNeed(t.h, ABOVE));
     flow.para(t.words, { small: true, bold: true });
     flow.template(t.items, { w: t.w, h: t.h }, t.words);
   }

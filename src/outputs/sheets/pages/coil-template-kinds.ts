@@ -15,19 +15,18 @@ import {
 
 type Tube = CoilOf<'solenoid' | 'multilayer' | 'bank-wound'>;
 
-/** Height that a heading keeps below it on its page, so that it does not part from its template where both fit a page. */
-const keptWith = (flow: Flow, height: number): number =>
-  flow.fullSizeNeed(height < flow.fullSizeHeight - 16 ? height + 4 : 40);
+/** Kept free above a template. */
+const ABOVE = 4;
 
 function put(flow: Flow, template: CoilTemplate, alt: string): void {
-  flow.heading(coilSheetWords.headings.template, keptWith(flow, template.h));
+  flow.heading(coilSheetWords.headings.template, flow.templateNeed(template.h, ABOVE));
   flow.template(template.items, template, alt);
 }
 
 function strip(flow: Flow, heading: string, coil: Tube, model: CoilModel, taps: readonly Tap[], words: string): void {
   const template = stripTemplate(coil, model, taps);
   const size = { length: model.windingLength };
-  flow.heading(heading, keptWith(flow, template.h + 10));
+  flow.heading(heading, flow.templateNeed(template.h + 10, ABOVE));
   flow.para(words, { small: true });
   const { alt } = coilTemplate;
   flow.template(template.items, template, taps.length > 0 ? alt.tappedStrip(size) : alt.strip(size));
@@ -54,7 +53,7 @@ const pile: TemplateOf<'multilayer'> = (coil, flow, model, taps) => {
     thickness: CHEEK_THICKNESS / 1e3,
   };
   for (const { which, ...template } of cheekTemplates(coil, taps)) {
-    flow.need(keptWith(flow, template.h + 4));
+    flow.need(flow.templateNeed(template.h + 4, ABOVE));
     flow.para(coilTemplate.cheekSizes[which](sizes), { small: true, bold: true });
     flow.template(template.items, template, coilTemplate.alt.cheek[which](sizes.across));
   }

@@ -94,12 +94,19 @@ export class Flow {
     return this.paper.height - BOTTOM_FULL_SIZE;
   }
   /** Height of a page with something at full size. */
-  get fullSizeHeight(): number {
+  private get fullSizeHeight(): number {
     return this.fullSizeBottom - TOP;
   }
   /** What `heading` and `need` keep free so that something of this height, at full size, stays on the page. */
   fullSizeNeed(height: number): number {
     return height + this.bottom - this.fullSizeBottom;
+  }
+  /**
+   * The same for a template and what stands over it, so that they do not part where both fit a page.
+   * @param template its height. @param over kept free above it.
+   */
+  templateNeed(template: number, over: number): number {
+    return this.fullSizeNeed(template < this.fullSizeHeight - 16 ? template + over : 40);
   }
   private get fullSizeRoom(): number {
     return this.fullSizeBottom - this.y;

@@ -34,7 +34,7 @@ interface Compared {
   readonly beside: SpectrumBeside;
 }
 
-/** Level of full scale as typed: dB of 1 V, or dB SPL; nothing where nothing is typed, NaN where it cannot be read. */
+/** Level of full scale as typed: dBV, or dB SPL; nothing where nothing is typed, NaN where it cannot be read. */
 function fullScaleOf(typed: string, pickup: AudioPickup): number | undefined {
   if (typed.trim() === '') return undefined;
   const read = parseQuantity(typed, pickup === 'line' ? 'voltage' : 'level');
@@ -59,7 +59,7 @@ export function AudioBesidePredicted({ set, station }: Props) {
       return;
     }
     setCompared(undefined);
-    const { faults, beside, notTold } = await askCard({
+    const { faults, beside, whyNotPredicted } = await askCard({
       about: 'spectrum',
       set,
       station: index,
@@ -67,7 +67,7 @@ export function AudioBesidePredicted({ set, station }: Props) {
       recording,
       fullScale,
     });
-    if (notTold !== undefined) setProblem(texts.notTold(notTold));
+    if (whyNotPredicted !== undefined) setProblem(texts.notPredicted(whyNotPredicted));
     else if (faults.length > 0) setProblem(texts.faults[faults[0]]);
     else if (!beside) setProblem(texts.nothing);
     if (beside && !faults.includes('silent')) setCompared({ of: of ?? '', pickup, beside });

@@ -51,15 +51,15 @@ export interface SpectrumQuestion {
   readonly pickup: AudioPickup;
   /** Samples at a rate; a WAV file is read here. */
   readonly recording: { readonly sampleRate: number; readonly samples: Float32Array } | Uint8Array<ArrayBuffer>;
-  /** Level of a sine that fills the input, dB of 1 V or dB SPL. */
+  /** Level of a sine that fills the input, dBV or dB SPL. */
   readonly fullScale?: number;
 }
 export interface SpectrumAnswer {
   readonly faults: AudioSpectrum['faults'];
   /** Nothing where there is too little to compare. */
   readonly beside?: SpectrumBeside;
-  /** Why nothing is predicted of this set and station. */
-  readonly notTold?: string;
+  /** Why nothing is predicted for this set and station. */
+  readonly whyNotPredicted?: string;
 }
 
 export interface CardAnswers {
@@ -78,7 +78,7 @@ async function spectrum({ set, station, pickup, recording, fullScale }: Spectrum
     const predicted = predictedAudio(set, station, pickup);
     return { faults: recorded.faults, beside: besidePredicted(recorded, predicted, fullScale) };
   } catch (error) {
-    return { faults: recorded.faults, notTold: errorText(error) };
+    return { faults: recorded.faults, whyNotPredicted: errorText(error) };
   }
 }
 

@@ -10,7 +10,7 @@ import {
 import { bandSwitchWords, tunedCircuitWords as texts } from '../../../../outputs/words/index.ts';
 import { coilNames } from '../../../description/change-kind.ts';
 import { addItem, removeItem } from '../../../description/lists.ts';
-import { bandNames } from '../../../description/on-band.ts';
+import { bandNameOf } from '../../../description/on-band.ts';
 import { schemaAt } from '../../../description/schema-at.ts';
 import { KindChoice, PartEditor } from '../../../editing/PartEditor.tsx';
 import { useChosenStation } from '../../../state/chosen-station.ts';
@@ -32,7 +32,7 @@ const TAPS = ['aerial tap', 'detector tap', 'distance of the coils'] as const;
 
 export function TunedCircuit() {
   const { reception, written, change, band } = useOpenSet();
-  const name = band.value === undefined ? undefined : bandNames(written.value)[band.value];
+  const name = bandNameOf(written.value, band.value);
   const now = reception.value;
   const station = useChosenStation();
   const coils = valueAtPath(written.value, COILS);

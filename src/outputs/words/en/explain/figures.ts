@@ -1,6 +1,7 @@
 import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema.ts';
 import type { Verdict } from '../../../../engine/reception/path/types.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
+import { wholeKHz } from '../../figures.ts';
 import { plural } from '../grammar.ts';
 import { kilohertz, percent, volts } from './format.ts';
 
@@ -105,7 +106,7 @@ interface OldCoilFacts {
   readonly changedQ: number;
 }
 
-const wholeKilohertz = (f: number): string => kilohertz(Math.round(f / 1e3) * 1e3);
+const wholeKilohertz = (f: number): string => `${wholeKHz(f)} kHz`;
 
 /** A set that tunes one frequency only has no range. */
 const rangeTuned = ({ lowest, highest }: OldCoilFacts): string =>

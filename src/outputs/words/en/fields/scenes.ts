@@ -14,7 +14,7 @@ export const sceneFields: TextsOf<'scene'> = {
   'scene.settings.carrier': { label: 'Carrier' },
   'scene.settings.otherBand': {
     label: 'On the other band',
-    help: 'A carrier of 200 kHz for a set on medium wave, of 1000 kHz for one on long wave; a carrier that is given goes before it.',
+    help: 'A carrier of 200 kHz for a set on medium wave, of 1000 kHz for one on long wave; a given carrier takes precedence.',
   },
   'scene.settings.keepsCoil': {
     label: 'Coil unchanged',

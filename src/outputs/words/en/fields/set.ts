@@ -26,7 +26,7 @@ export const setFields: TextsOf<'set'> = {
   },
   'set.correlations': {
     label: 'Correlations',
-    help: 'How the errors of measured values from the same readings go together.',
+    help: 'Correlation of the errors of measured values that come from the same readings.',
   },
   'set.place': { label: 'Place' },
   'set.aerial': { label: 'Aerial' },

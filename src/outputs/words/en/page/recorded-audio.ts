@@ -1,19 +1,20 @@
 import type { BandLevel, SpectrumBeside, SpectrumFault } from '../../../../engine/measure/sound-card/audio-spectrum.ts';
 import type { AudioPickup } from '../../../../engine/measure/sound-card/predicted-audio.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { axisHertz, wholeDB } from '../../figures.ts';
 
 const hertz = (frequency: number): string => formatQuantity(frequency, 'frequency', 3);
 const signed = (dB: number): string => `${dB < 0 ? '−' : '+'}${formatNumber(Math.abs(dB), 2)} dB`;
 
 /** The unit of a level by where it was recorded; without a calibration the recording is moved onto the prediction. */
-const UNITS: Readonly<Record<AudioPickup, string>> = { line: 'dB of 1 V', microphone: 'dB SPL' };
+const UNITS: Readonly<Record<AudioPickup, string>> = { line: 'dBV', microphone: 'dB SPL' };
 
 /** The plot of a recorded spectrum beside the predicted one. */
 export const audioSpectrumPlot = {
   title: 'Audio in third octaves',
   unit: (pickup: AudioPickup): string => UNITS[pickup],
-  frequency: (frequency: number): string => (frequency >= 1000 ? `${frequency / 1000}k` : `${frequency}`),
-  level: (dB: number): string => `${Math.round(dB)}`.replace('-', '−'),
+  frequency: axisHertz,
+  level: wholeDB,
   predicted: 'predicted',
   at: ({ frequency, level }: BandLevel, pickup: AudioPickup): string =>
     `${hertz(frequency)}: ${formatNumber(level, 3)} ${UNITS[pickup]}`,
@@ -30,10 +31,10 @@ const PROGRAMME = 6;
 export const audioSpectrumWords = {
   title: 'Audio of the set beside the predicted one',
   about: (station: string): string =>
-    `Tune the set to ${station} and record half a minute of ordinary programme. Its spectrum in third octaves is compared with the audio that is predicted of this set for this station.`,
+    `Tune the set to ${station} and record half a minute of ordinary programme. Its spectrum in third octaves is compared with the audio that is predicted for this set and this station.`,
   noStation: 'Choose a station under Stations: the audio is predicted for one station.',
   outOfRange: (station: string): string =>
-    `${station} lies beyond the dial of this set, so no audio is predicted of it. Choose another station under Stations.`,
+    `${station} lies beyond the dial of this set, so no audio is predicted for it. Choose another station under Stations.`,
   pickup: 'Recorded',
   pickupChoice: {
     line: 'across the phones, by a line input',
@@ -52,7 +53,7 @@ export const audioSpectrumWords = {
     microphone: 'Sound pressure level that just fills the input, dB, if known',
   } satisfies Record<AudioPickup, string>,
   fullScaleHint: {
-    line: 'Feed a sine of known voltage through the same 10 kΩ and read its level: at −20 dB of full scale a sine of 10 mV means 100 mV.',
+    line: 'Feed a sine of known voltage through the same 10 kΩ and read its level: at −20 dBFS a sine of 10 mV means 100 mV.',
     microphone: 'From a sound level calibrator, or the data sheet of microphone and input.',
   } satisfies Record<AudioPickup, string>,
   notRead: 'Write the level of full scale as a number with its unit, or leave it empty.',
@@ -65,8 +66,8 @@ export const audioSpectrumWords = {
     silent: 'Nothing but silence came in: check the leads and the input that is chosen.',
     clipped: 'The input clips: turn its level down, and record again.',
   } satisfies Record<SpectrumFault, string>,
-  nothing: 'Fewer than three bands can be compared: the set is predicted to give nothing of this station.',
-  notTold: (why: string): string => `The audio of this station is not predicted: ${why}`,
+  nothing: 'Fewer than three bands can be compared: no audio is predicted for this station.',
+  notPredicted: (why: string): string => `The audio of this station is not predicted: ${why}`,
   notRecording: (name: string, why: string): string => `${name} could not be read: ${why}`,
   level: (difference: number | undefined, range: readonly [number, number] | undefined): string => {
     if (difference === undefined)

@@ -1,5 +1,23 @@
 import { counted, firstOf, listOf } from '../grammar.ts';
 
+const countedSets = (count: number): string => counted(count, 'set', 'sets');
+const countedBoxes = (count: number): string => counted(count, 'box', 'boxes');
+const countedPlaces = (count: number): string => counted(count, 'place', 'places');
+
+/** How many of all are listed. */
+const listed =
+  (named: (count: number) => string) =>
+  (shown: number, all: number): string =>
+    shown === all ? named(all) : `${shown} of ${named(all)}`;
+
+const copyOf = (name: string): string => `${name} (copy)`;
+
+/** Boxes and places, as far as there are any. */
+const besideSets = (boxes: number, places: number): readonly string[] => [
+  ...(boxes > 0 ? [countedBoxes(boxes)] : []),
+  ...(places > 0 ? [countedPlaces(places)] : []),
+];
+
 /** Places kept once for several sets. */
 export const keptPlaceWords = {
   about:
@@ -8,8 +26,7 @@ export const keptPlaceWords = {
   alreadyKept: 'This place is kept already.',
   none: 'No place is kept yet.',
   noneFound: 'No place has these words in its name or in that of a station.',
-  count: (shown: number, all: number): string =>
-    shown === all ? counted(all, 'place', 'places') : `${shown} of ${counted(all, 'place', 'places')}`,
+  count: listed(countedPlaces),
   unnamed: 'Place without a name',
   stations: (count: number): string => counted(count, 'station', 'stations'),
   usedBy: (names: readonly string[]): string => `Used by ${firstOf(names)}.`,
@@ -19,15 +36,15 @@ export const keptPlaceWords = {
   useNamed: (name: string): string => `Use ${name} for the open set`,
   takeOver: 'Take over from the open set',
   takeOverNamed: (name: string): string => `Take over ${name} from the open set`,
-  copyOf: (name: string): string => `${name} (copy)`,
+  copyOf,
   label: 'place',
   used: (set: string, place: string): string => `${set} now uses ${place}.`,
   changed: (place: string, sets: readonly string[]): string =>
     `${place} is changed. ${firstOf(sets)} ${sets.length === 1 ? 'has' : 'have'} the place as it was before.`,
-  bring: (count: number): string => `Change it in ${counted(count, 'set', 'sets')} too`,
+  bring: (count: number): string => `Change it in ${countedSets(count)} too`,
   brought: (place: string, sets: number, refused: readonly string[]): string =>
     [
-      `${place} is changed in ${counted(sets, 'set', 'sets')}.`,
+      `${place} is changed in ${countedSets(sets)}.`,
       ...(refused.length > 0
         ? [`Not in ${firstOf(refused)}: the set could not be calculated with it, or not be kept.`]
         : []),
@@ -45,10 +62,9 @@ export const keptBoxWords = {
   add: 'New box',
   none: 'No box is kept yet.',
   noneFound: 'No box has these words in its name, notes or file name.',
-  count: (shown: number, all: number): string =>
-    shown === all ? counted(all, 'box', 'boxes') : `${shown} of ${counted(all, 'box', 'boxes')}`,
+  count: listed(countedBoxes),
   current: 'In view',
-  copyOf: (name: string): string => `${name} (copy)`,
+  copyOf,
   renamed: 'name',
   unreadable: 'This browser keeps it, but it cannot be read.',
   saveNamed: (name: string): string => `Save ${name} to a file`,
@@ -73,8 +89,7 @@ export const shelfWords = {
   },
   kinds: 'What is listed',
   kind: { sets: 'Sets', boxes: 'Boxes of parts', places: 'Places' },
-  count: (shown: number, all: number): string =>
-    shown === all ? counted(all, 'set', 'sets') : `${shown} of ${counted(all, 'set', 'sets')}`,
+  count: listed(countedSets),
   noneFound: 'No set has these words in its name, notes or file name.',
   showMore: (count: number): string => `Show ${count} more`,
   fromBench: 'Begin from my bench…',
@@ -94,7 +109,7 @@ export const shelfWords = {
   cancel: 'Cancel',
   remove: 'Delete',
   removeNamed: (name: string): string => `Delete ${name}`,
-  copyOf: (name: string): string => `${name} (copy)`,
+  copyOf,
   deleted: (name: string): string => `${name} is deleted. It can be restored here for 30 days.`,
   undoDelete: 'Restore',
   deletedTitle: (count: number): string => `Deleted sets (${count})`,
@@ -127,11 +142,10 @@ export const shelfWords = {
   moreDifferences: (count: number): string => `and ${count} more`,
   archiveName: (date: string): string => `faintwave-shelf-${date}.zip`,
   archiveSaved: (sets: number, boxes: number, places: number): string =>
-    `Saved ${listOf([counted(sets, 'set', 'sets'), ...(boxes > 0 ? [counted(boxes, 'box', 'boxes')] : []), ...(places > 0 ? [counted(places, 'place', 'places')] : [])])} to an archive.`,
+    `Saved ${listOf([countedSets(sets), ...besideSets(boxes, places)])} to an archive.`,
   archiveRead: (added: number, merged: number, same: number): string =>
     `From the archive: ${added} added, ${merged} merged with the versions of sets that were here, ${same} already here.`,
-  archiveBeside: (boxes: number, places: number): string =>
-    `Added with them: ${listOf([...(boxes > 0 ? [counted(boxes, 'box', 'boxes')] : []), ...(places > 0 ? [counted(places, 'place', 'places')] : [])])}.`,
+  archiveBeside: (boxes: number, places: number): string => `Added with them: ${listOf(besideSets(boxes, places))}.`,
   archiveLeftOut: (names: readonly string[]): string =>
     `Left out, because they hold no set or this browser could not keep it whole: ${firstOf(names)}.`,
   archiveWithout: (names: readonly string[]): string =>

@@ -1,6 +1,7 @@
 import type { ImpedanceAt } from '../../../../engine/measure/sound-card/impedance-sweep.ts';
 import type { CardFault } from '../../../../engine/measure/sound-card/tone-readings.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { axisHertz } from '../../figures.ts';
 
 /** The three recordings that settle an impedance. */
 type CardState = 'open' | 'known' | 'device';
@@ -16,7 +17,7 @@ const shortOhms = (ohms: number): string =>
 export const impedanceSweepWords = {
   title: 'Impedance over frequency',
   calculated: 'as calculated',
-  frequency: (hertz: number): string => (hertz >= 1000 ? `${hertz / 1000}k` : `${hertz}`),
+  frequency: axisHertz,
   ohms: shortOhms,
   at: ({ frequency, magnitude, phase }: ImpedanceAt): string =>
     `${formatQuantity(frequency, 'frequency', 4)}: ${formatQuantity(magnitude.value, 'resistance')}, ${formatNumber(phase.value, 3)}°`,

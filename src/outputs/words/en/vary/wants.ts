@@ -1,4 +1,5 @@
 import { type ByKind, byKind } from '../../../../engine/kinds/by-kind.ts';
+import type { Verdict } from '../../../../engine/reception/path/types.ts';
 import type { Want } from '../../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { WantEffect, WantSuggestion } from '../../../../engine/vary/suggest-for-wants.ts';
@@ -42,15 +43,21 @@ const FIGURES: ByKind<Want, string, [WantValue]> = {
   'fewest parts': (_, { figure = 0 }) => counted(figure, 'part', 'parts'),
 };
 
-const UNHEARD = { 'not heard': 'not heard', masked: 'masked by another station' } as const;
+const UNHEARD: Readonly<Partial<Record<Verdict, string>>> = {
+  'not heard': 'not heard',
+  masked: 'masked by another station',
+};
+/** Why the station is not heard; undefined where it is. */
+const unheardAs = ({ verdict }: WantValue): string | undefined => verdict && UNHEARD[verdict];
 
 /** A level is that of a station that is heard; any other figure stands beside the verdict. */
 function figureWords(value: WantValue): string {
-  const { want, verdict } = value;
+  const { want } = value;
+  const unheard = unheardAs(value);
   const figure = byKind(FIGURES, want, value);
-  if (verdict !== 'not heard' && verdict !== 'masked') return figure;
-  if (want.kind === 'loudest') return UNHEARD[verdict];
-  return want.kind === 'clear' ? `${figure}, ${want.station} ${UNHEARD[verdict]}` : `${figure}, ${UNHEARD[verdict]}`;
+  if (unheard === undefined) return figure;
+  if (want.kind === 'loudest') return unheard;
+  return want.kind === 'clear' ? `${figure}, ${want.station} ${unheard}` : `${figure}, ${unheard}`;
 }
 
 /** What a set gives of a want: "14 dB below"; "470–1582 kHz"; "out of range"; "not heard"; of one with bands "14 dB below on Long wave". */
@@ -83,11 +90,11 @@ const EFFECTS: ByKind<Want, string, [WantEffect]> = {
       : before.figure === undefined ||
           after.figure === undefined ||
           !Number.isFinite(before.figure + after.figure) ||
-          isOtherwiseHeard(before, after)
+          isOtherwiseHeard(before, after) ||
+          before.figure < 0 ||
+          after.figure < 0
         ? moved(from, before, after)
-        : before.figure < 0 || after.figure < 0
-          ? moved(from, before, after)
-          : `${from} ${size(before.figure)} → ${size(after.figure)} dB below`,
+        : `${from} ${size(before.figure)} → ${size(after.figure)} dB below`,
   band: ({ from, to }, { before, after }) =>
     after.isMet
       ? `range ${band(from, to)} ${before.isMet ? 'still covered' : 'now covered'}`
@@ -102,8 +109,8 @@ const EFFECTS: ByKind<Want, string, [WantEffect]> = {
   'fewest parts': (_, effect) => countEffect(effect),
 };
 
-const isUnheard = ({ verdict }: WantValue): boolean => verdict === 'not heard' || verdict === 'masked';
-const isOtherwiseHeard = (before: WantValue, after: WantValue): boolean => isUnheard(before) !== isUnheard(after);
+const isOtherwiseHeard = (before: WantValue, after: WantValue): boolean =>
+  (unheardAs(before) === undefined) !== (unheardAs(after) === undefined);
 
 const countEffect = ({ before, after }: WantEffect): string =>
   before.figure === after.figure ? `still ${wantFigure(after)}` : `${before.figure ?? 0} → ${wantFigure(after)}`;
