@@ -91,8 +91,13 @@ const lumaOf = (page: Page, address: string, at: readonly number[], from: number
       const ctx = canvas.getContext('2d')!;
       const frames: number[][] = [];
       for (const frame of at) {
-        const there = new Promise((done) => {
-          film.requestVideoFrameCallback(done);
+        // On a busy machine the frame before may be shown once more: the one with the time sought is waited for.
+        const there = new Promise<void>((done) => {
+          const look = (_: number, { mediaTime }: VideoFrameCallbackMetadata) => {
+            if (Math.abs(mediaTime - frame / 30) < 0.5 / 30) done();
+            else film.requestVideoFrameCallback(look);
+          };
+          film.requestVideoFrameCallback(look);
         });
         film.currentTime = (frame + 0.5) / 30;
         await there;

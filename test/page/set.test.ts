@@ -56,7 +56,8 @@ describe('the set on the page', () => {
 
   test('a slider moves its figure in the unit as typed, and a whole drag is one step', async () => {
     await withPage(async (page) => {
-      await answered(page);
+      // Answers that come in move the slider under the mouse.
+      await hasMedians(page);
       const slider = page.getByRole('slider', { name: 'Former diameter, slider' });
       await slider.evaluate((element) => element.scrollIntoView({ block: 'center' }));
       const box = (await slider.boundingBox())!;

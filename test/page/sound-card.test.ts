@@ -148,7 +148,9 @@ test('without permission it is said what to do, and nothing is recorded', async 
       await page.goto(url);
       await openCard(page, 'Decay of an oscillation');
       await page.getByRole('button', { name: 'Record two seconds' }).press('Enter');
-      await expect.poll(() => page.locator('.card-status').first().textContent()).toMatch(/Recording was not permitted/);
+      await expect
+        .poll(() => page.locator('.card-status').first().textContent())
+        .toMatch(/Recording was not permitted/);
       expect(await page.locator('#m-samples').inputValue()).toBe('');
     },
     { open: false },
