@@ -40,7 +40,7 @@ export function Side() {
           <h2 id="help-title">{texts.suggestions(station.name)}</h2>
           {suggestions?.length === 0 && <p class="quiet">{texts.noSuggestions}</p>}
           {!suggestions && <p class="quiet">{texts.trying}</p>}
-          {suggestions && suggestions.length > 1 && <p class="help-order">{wantTexts.order}</p>}
+          {suggestions && suggestions.length > 1 && <p class="help-order">{wantTexts.orderForStation}</p>}
           <ol class={`help${areSuggestionsBehind.value ? ' is-old' : ''}`}>
             {suggestions?.map((one) => {
               const what = settingsWords(one);

@@ -11,7 +11,7 @@ import { receiveRanged } from '../uncertainty/receive-ranged.ts';
 import { compareDetectorsOn } from './compare.ts';
 import { bestSetting, matching } from './match.ts';
 import { CLEAR } from './objective.ts';
-import { type Suggestion, suggest } from './suggest.ts';
+import { disturberIndex, type Suggestion, stationWish, suggest } from './suggest.ts';
 import { type Trials, trialsOf } from './trial.ts';
 
 const examples = readdirSync('examples').filter((file) => file.endsWith('.json'));
@@ -62,6 +62,13 @@ describe.each(examples)('%s', (file) => {
         expect(one.gain).toBe(best?.gain);
       }
     }
+  });
+
+  it.each(stations)('what loses a station comes after all that loses none, for station %i', (station) => {
+    const { wish } = stationWish(trials, station);
+    const stop = wish === 'clearance' ? disturberIndex(trials.now, station) : undefined;
+    const losing = suggest(trials, station, { most: 99 }).map(({ lost }) => lost.some((one) => one !== stop));
+    expect(losing).toEqual([...losing].sort());
   });
 
   it.each([...new Set([now.best[0], now.best[now.best.length - 1]])])(

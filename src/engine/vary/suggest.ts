@@ -103,7 +103,7 @@ function checkStation({ set }: Trial, station: number): void {
 
 /**
  * What would serve a station most: every adjustment by itself, then pairs that its kind says work together, in the order
- * of `gainForEffort`. Nothing is suggested that makes the station silent or less clear of others than it is, and nothing for
+ * of `gainForEffort`, those last that lose a station. Nothing is suggested that makes the station silent or less clear of others than it is, and nothing for
  * a station beyond the dial that another band of the set receives. That the station that disturbs is no longer heard is no
  * loss.
  * @param trials of the set
@@ -141,6 +141,7 @@ export function suggest(trials: Trials, station: number, options: SuggestOptions
   return firstInOrder(list, (one) => heardChange(trials.now, trialOf(trials, one)), {
     most,
     unwanted: stop === undefined ? [] : [stop],
+    lossesLast: true,
   });
 }
 

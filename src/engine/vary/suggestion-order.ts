@@ -29,6 +29,10 @@ interface Ordered extends HeardChange {
 /** A turn of a knob that loses no station comes before all that takes more. */
 const KNOB_FIRST = 1e6;
 
+/** How many stations are lost that are not to be lost. */
+const missedOf = ({ lost }: Pick<HeardChange, 'lost'>, unwanted: readonly number[] = []): number =>
+  lost.filter((station) => !unwanted.includes(station)).length;
+
 /**
  * The place of a suggestion in the order, the greatest first: the gain divided by one more than the effort (knob 0, tap 1,
  * rewire 2, rewind 4, buy 5, outdoors 8; of several changes their sum), and by one more than the stations that are lost;
@@ -43,22 +47,30 @@ export function gainForEffort(
   gain: Decibels,
   unwanted: readonly number[] = [],
 ): number {
-  const missed = lost.filter((station) => !unwanted.includes(station)).length;
+  const missed = missedOf({ lost }, unwanted);
   const cost = costOfChanges(changes);
   const by = (1 + cost) * (1 + missed);
   return (gain < 0 ? gain * by : gain / by) + (cost === 0 && missed === 0 ? KNOB_FIRST : 0);
+}
+
+interface OrderOptions {
+  /** So many at most. */
+  readonly most: number;
+  /** Stations whose loss is none. */
+  readonly unwanted?: readonly number[];
+  /** Whether all that loses no station comes before all that loses one, as where no want says what a loss may buy. */
+  readonly lossesLast?: boolean;
 }
 
 /**
  * The first few in the order of `gainForEffort`; what stations are lost is worked out only for those that may be among
  * them, for a loss only takes a suggestion back.
  * @param list with the gain of each, dB; among equals its order stands
- * @param options how many, and stations whose loss is none
  */
 export function firstInOrder<S extends { readonly changes: readonly Change[] }>(
   list: readonly { readonly suggestion: S; readonly gain: Decibels }[],
   heardOf: (suggestion: S) => HeardChange,
-  { most, unwanted }: { readonly most: number; readonly unwanted?: readonly number[] },
+  { most, unwanted, lossesLast = false }: OrderOptions,
 ): (S & HeardChange)[] {
   interface Waiting {
     readonly suggestion: S & Partial<HeardChange>;
@@ -78,7 +90,8 @@ export function firstInOrder<S extends { readonly changes: readonly Change[] }>(
       continue;
     }
     const judged = { ...suggestion, ...heardOf(suggestion) };
-    waiting[at] = { suggestion: judged, gain, place: gainForEffort(judged, gain, unwanted) };
+    const setBack = lossesLast && missedOf(judged, unwanted) > 0 ? KNOB_FIRST : 0;
+    waiting[at] = { suggestion: judged, gain, place: gainForEffort(judged, gain, unwanted) - setBack };
   }
   return order;
 }

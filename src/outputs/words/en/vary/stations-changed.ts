@@ -7,6 +7,9 @@ export const stationsChanged = ({ lost, gained }: HeardChange): string[] => [
   ...(gained.length > 0 ? [`gains ${counted(gained.length, 'station', 'stations')}`] : []),
 ];
 
-/** The rule by which suggestions stand in their order. */
-export const SUGGESTION_ORDER =
-  'In order of the gain for the effort: turns of a knob first, then taps, wiring, winding, parts to buy and work outdoors; a change that loses stations comes later.';
+const BY_EFFORT =
+  'In order of the gain for the effort: turns of a knob first, then taps, wiring, winding, parts to buy and work outdoors';
+
+/** The rule by which suggestions for one station stand in their order, and that of suggestions for wants. */
+export const ORDER_FOR_STATION = `${BY_EFFORT}; changes that lose stations come last.`;
+export const ORDER_FOR_WANTS = `${BY_EFFORT}; a change that loses stations comes later.`;

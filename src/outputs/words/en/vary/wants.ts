@@ -7,7 +7,7 @@ import type { WantValue } from '../../../../engine/vary/want-values.ts';
 import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 import { settingsWords } from './settings.ts';
-import { SUGGESTION_ORDER, stationsChanged } from './stations-changed.ts';
+import { ORDER_FOR_STATION, ORDER_FOR_WANTS, stationsChanged } from './stations-changed.ts';
 
 const kilohertz = (f: number): string => String(Math.round(f / 1e3));
 const band = (from: number, to: number): string => `${kilohertz(from)}–${kilohertz(to)} kHz`;
@@ -157,7 +157,8 @@ export const wantTexts = {
   station: 'Station',
   from: 'Clear of',
   suggestions: 'Suggestions for what you want',
-  order: SUGGESTION_ORDER,
+  order: ORDER_FOR_WANTS,
+  orderForStation: ORDER_FOR_STATION,
   trying: 'Trying changes…',
   best: (what: string): string => `Best: ${what}.`,
   tryIt: 'Try',
