@@ -155,20 +155,12 @@ function paintRow(painting: RowPainting): void {
     });
   }
   if (show.envelope) paintEnvelope(painting, heights);
-  const averageAt = averages ? paintAverage(painting, heights, covers) : undefined;
+  if (averages) paintAverage(painting, heights, covers);
   pen.unclip();
   const roomy = box.h > 6 * letters;
-  if (averageAt !== undefined && roomy)
-    pen.text(
-      box.x + box.w * 0.94,
-      Math.max(averageAt, up + letters * 1.4) - letters * 0.45,
-      waveTexts.average,
-      letters * 0.92,
-      { anchor: 'end', italic: true, rim: true },
-    );
   if (roomy && !(symmetric && point !== 'programme') && zero > up + letters && zero < down + 1)
-    pen.text(box.x + 0.35 * letters, zero - letters * 0.3, '0', letters * 0.92, { role: 'soft', rim: true });
-  paintHeading(painting, symmetric);
+    paintZero(painting, heights, wave);
+  paintHeading(painting, symmetric, averages);
 }
 
 /** One line of a row. */
@@ -209,38 +201,62 @@ function paintEnvelope(painting: RowPainting, heights: Heights): void {
   paintLine(painting, heights, lower, 'ink', EDGE_LINE * letters, 0.85);
 }
 
-/** Columns from which the height for the name of the average is taken. */
-const NAME_COLUMNS = 40;
-
-/** The running average. @returns its height near the right, where its name goes. */
-function paintAverage(painting: RowPainting, heights: Heights, covers: boolean): number {
-  const { row, view, letters } = painting;
+/** The running average. */
+function paintAverage(painting: RowPainting, heights: Heights, covers: boolean): void {
+  const { row, letters } = painting;
   const { waves, point } = row;
   const extremes: TraceSource['extremes'] = covers
     ? (t0, t1, parts, min, max) => coveredMean(waves, point, t0, t1, parts, min, max)
     : (t0, t1, parts, min, max) => waves.mean(point, t0, t1, parts, min, max);
-  const line = AVERAGE_LINE * letters;
-  paintLine(painting, heights, { extremes, cycles: waves.cycles('programme') }, 'ink', line, 1);
-  const min = new Float64Array(NAME_COLUMNS);
-  const max = new Float64Array(NAME_COLUMNS);
-  extremes(view.from + 0.8 * view.span, view.from + 0.95 * view.span, NAME_COLUMNS, min, max);
-  return heights.zero - Math.max(...max) * heights.k - line / 2;
+  paintLine(painting, heights, { extremes, cycles: waves.cycles('programme') }, 'ink', AVERAGE_LINE * letters, 1);
 }
 
-/** The name of a row, and its size in real units where there is room. */
-function paintHeading({ pen, row, box, letters }: RowPainting, symmetric: boolean): void {
+/** Columns that are looked at where the name of zero may go. */
+const ZERO_COLUMNS = 8;
+
+/** The name of zero at the left end of its line, above it or below it, where the trace leaves room. */
+function paintZero({ pen, view, box, letters }: RowPainting, { zero, k, down }: Heights, wave: TraceSource): void {
+  const size = letters * 0.92;
+  const x = box.x + 0.35 * letters;
+  const share = (0.7 * letters + textWidth('0', size)) / box.w;
+  const min = new Float64Array(ZERO_COLUMNS);
+  const max = new Float64Array(ZERO_COLUMNS);
+  wave.extremes(view.from, view.from + share * view.span, ZERO_COLUMNS, min, max);
+  const [top, bottom] = [zero - k * Math.max(...max), zero - k * Math.min(...min)];
+  const isClear = (base: number): boolean => base - size > bottom + LINE * letters || base < top - LINE * letters;
+  const base = [zero - letters * 0.3, zero + letters * 1.1].find((at) => at < down && isClear(at));
+  if (base !== undefined) pen.text(x, base, '0', size, { role: 'soft', rim: true });
+}
+
+/** The name of a row, what its dark line is, and its size in real units where there is room. */
+function paintHeading({ pen, row, box, letters }: RowPainting, symmetric: boolean, averages: boolean): void {
   const { waves, point, title } = row;
   const words = title ?? pointTitles[point];
-  pen.text(box.x + 0.6 * letters, box.y + letters * 1.25, words, letters, { bold: true, rim: true });
+  const base = box.y + letters * 1.25;
+  const small = letters * 0.92;
+  const left = box.x + 0.6 * letters;
+  pen.text(left, base, words, letters, { bold: true, rim: true });
   const own = point === 'carrier' ? { low: -waves.spec.atAerial, high: waves.spec.atAerial } : waves.scale(point);
   const size = sizeText(point, own.low, own.high, symmetric);
-  const room = box.w - 1.8 * letters - textWidth(words, letters, true);
-  if (room > textWidth(size, letters * 0.92))
-    pen.text(box.x + box.w - 0.6 * letters, box.y + letters * 1.25, size, letters * 0.92, {
-      role: 'soft',
-      anchor: 'end',
-      rim: true,
-    });
+  let end = left + textWidth(words, letters, true);
+  const right = box.x + box.w - 0.6 * letters;
+  const sample = end + 1.2 * letters;
+  const name = sample + 2.2 * letters;
+  const nameEnd = name + textWidth(waveTexts.average, small);
+  if (averages && nameEnd < right) {
+    pen.line(
+      sample,
+      base - 0.33 * letters,
+      sample + 1.6 * letters,
+      base - 0.33 * letters,
+      'ink',
+      AVERAGE_LINE * letters,
+    );
+    pen.text(name, base, waveTexts.average, small, { role: 'soft', rim: true });
+    end = nameEnd;
+  }
+  if (right - end - 0.6 * letters > textWidth(size, small))
+    pen.text(right, base, size, small, { role: 'soft', anchor: 'end', rim: true });
 }
 
 /** Mean of the upper half alone: what a perfect one-way path would leave of a fast wave, its envelope over π. */

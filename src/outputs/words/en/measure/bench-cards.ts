@@ -328,7 +328,7 @@ export const benchCard = (kind: MeasurementKind | 'value'): BenchCard => CARDS[k
 /** Headings of a bench card, on the page and the command line. */
 export const benchCardWords = {
   connect: 'How to connect',
-  takes: (equipment: readonly string[]): string => `Takes ${equipment.join(', ')}.`,
+  takes: (equipment: readonly string[]): string => `You need ${equipment.join(', ')}.`,
   steps: 'What to do',
   writeDown: (what: string): string => `Write down ${what}.`,
   trap: (what: string): string => `Trap: ${what}`,
