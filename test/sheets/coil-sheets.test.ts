@@ -222,7 +222,9 @@ describe('home-made capacitors', () => {
     const { tuning } = read({ arrangement: { kind: 'direct', coil: 'main' }, tuning: KINDS[name] });
     if (!homeMade(tuning)) throw new Error('bought');
     const listed = capacitorMaterials(tuning).flat().join(' ').toLowerCase();
-    const steps = capacitorSteps(tuning).join(' ');
+    const steps = capacitorSteps(tuning)
+      .flatMap(({ lines }) => lines)
+      .join(' ');
     for (const [, part] of steps.matchAll(PARTS)) expect(listed, part).toContain(part.toLowerCase());
     expect(steps).toMatch(/clamp/);
     expect(

@@ -10,7 +10,7 @@ const OUTLINE = 0.35;
 const WIRE = 0.7;
 const LETTERS = 3;
 /** Of hidden lines, mm. */
-const HIDDEN = [0.8, 0.7];
+export const HIDDEN = [0.8, 0.7];
 
 export const drawnWire = (...points: readonly Point[]): Item => polyline(points, { stroke: 'ink', width: WIRE });
 export const wirePath = (...segments: readonly PathSegment[]): Item => path(segments, { stroke: 'ink', width: WIRE });
@@ -93,12 +93,13 @@ export function tube({ left, right, top, bottom, open }: TubePlace): Item[] {
 export const turn = (x: number, { top, bottom }: TubePlace, slant = 1): Item =>
   drawnWire([x, top], [x + slant, bottom]);
 
-/** A picture of one step. */
-export const stepScene = (title: string, height: number, items: readonly Item[]): Scene => ({
+/** A picture of one step. @param drawnAt its scale, where it is to scale. */
+export const stepScene = (title: string, height: number, items: readonly Item[], drawnAt?: number): Scene => ({
   unit: 'mm',
   width: WIDTH,
   height,
   title,
   description: items.flatMap((item) => (item.kind === 'text' ? [item.text] : [])).join(', '),
   items,
+  drawnAt,
 });

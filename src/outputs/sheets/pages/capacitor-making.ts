@@ -1,6 +1,19 @@
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import {
+  bookFromSide,
+  cardPushedIn,
+  foilLayers,
+  foilOnBase,
+  innerTubeWrapped,
+  leavesOpened,
+  tabClamped,
+  tubeLayers,
+  tubesInCradle,
+  vaneMidway,
+  vanesStacked,
+} from '../../drawings/making/index.ts';
+import {
   bookCapacitorSteps,
   dielectricNames,
   foilCapacitorSteps,
@@ -9,6 +22,7 @@ import {
   tubeCapacitorSteps,
   vaneCapacitorSteps,
 } from '../../words/index.ts';
+import type { StepGroup } from '../paper/flow.ts';
 
 export type Tuning<K extends TuningDescription['kind']> = Extract<TuningDescription, { kind: K }>;
 export type HomeMade = Tuning<'vanes' | 'foil' | 'tubes' | 'book'>;
@@ -33,6 +47,7 @@ const GUIDE = 0.012;
 const JOINT = 0.025;
 const HANDLE = 0.03;
 const HAND = 0.08;
+const FOIL_SIZES = { joint: JOINT, edge: EDGE, guide: GUIDE, tab: TAB, handle: HANDLE } as const;
 /** What an outer tube is longer than its foil, m. */
 const MOUTH = 0.02;
 /** A lead that moves is so much longer than its travel, m. */
@@ -59,14 +74,15 @@ const MATERIALS: ByKind<HomeMade, Row[]> = {
   tubes: tubeMaterials,
   book: bookMaterials,
 };
-const STEPS: ByKind<HomeMade, string[]> = { vanes: vaneSteps, foil: foilSteps, tubes: tubeSteps, book: bookSteps };
+type Steps = readonly StepGroup[];
+const STEPS: ByKind<HomeMade, Steps> = { vanes: vaneSteps, foil: foilSteps, tubes: tubeSteps, book: bookSteps };
 
 /** Everything that its steps speak of: part, number, size and material. */
 export const capacitorMaterials = (t: HomeMade): string[][] =>
   byKind(MATERIALS, t).map(([part, number, size]) => [part, `${number}`, size]);
 
 /** How it is made, step by step. */
-export const capacitorSteps = (t: HomeMade): string[] => byKind(STEPS, t);
+export const capacitorSteps = (t: HomeMade): Steps => byKind(STEPS, t);
 
 function vaneMaterials({ vanes, gap, dielectric }: Tuning<'vanes'>): Row[] {
   const [moving, fixed] = [movingOf(vanes), fixedOf(vanes)];
@@ -84,15 +100,20 @@ function vaneMaterials({ vanes, gap, dielectric }: Tuning<'vanes'>): Row[] {
   ];
 }
 
-function vaneSteps({ vanes }: Tuning<'vanes'>): string[] {
+function vaneSteps({ vanes, gap }: Tuning<'vanes'>): Steps {
   const steps = vaneCapacitorSteps;
   const [moving, fixed] = [movingOf(vanes), fixedOf(vanes)];
   return [
-    steps.cut,
-    moving > 1 ? steps.movingVanes(moving) : steps.movingVane,
-    fixed > 1 ? steps.fixedVanes(fixed) : steps.fixedVane,
-    steps.align,
-    steps.join,
+    { lines: steps.cut },
+    {
+      lines: [
+        ...(moving > 1 ? steps.movingVanes(moving) : steps.movingVane),
+        ...(fixed > 1 ? steps.fixedVanes(fixed) : steps.fixedVane),
+      ],
+      picture: vanesStacked(),
+    },
+    { lines: steps.align, picture: vaneMidway(gap) },
+    { lines: steps.join },
   ];
 }
 
@@ -122,7 +143,8 @@ function foilMaterials(t: Tuning<'foil'>): Row[] {
   ];
 }
 
-function foilSteps({ sheets, dielectric }: Tuning<'foil'>): string[] {
+function foilSteps(tuning: Tuning<'foil'>): Steps {
+  const { sheets, dielectric } = tuning;
   const steps = foilCapacitorSteps;
   const foil = { dielectric, edge: EDGE, joint: JOINT };
   const isPile = sheets > 2;
@@ -132,14 +154,14 @@ function foilSteps({ sheets, dielectric }: Tuning<'foil'>): string[] {
     : (isPile ? steps.fixed.dielectricPile : steps.fixed.dielectric)(foil);
   const pile = isAir ? steps.moving.airPile : steps.moving.dielectricPile(foil);
   return [
-    steps.cut,
-    fixed,
-    isPile ? pile : steps.moving.single,
-    steps.handle,
-    steps.stop,
-    isAir ? steps.pressAir : steps.press,
-    steps.joinFixed,
-    steps.joinMoving,
+    { lines: steps.cut },
+    { lines: fixed, picture: foilOnBase(tuning, FOIL_SIZES) },
+    { lines: isPile ? pile : steps.moving.single, picture: foilLayers(tuning) },
+    {
+      lines: [...steps.handle, ...steps.stop, ...(isAir ? steps.pressAir : steps.press)],
+      picture: cardPushedIn(tuning, FOIL_SIZES),
+    },
+    { lines: steps.join, picture: tabClamped() },
   ];
 }
 
@@ -158,15 +180,18 @@ function tubeMaterials({ length, innerDiameter, gap, dielectric }: Tuning<'tubes
   ];
 }
 
-function tubeSteps({ dielectric }: Tuning<'tubes'>): string[] {
+function tubeSteps(tuning: Tuning<'tubes'>): Steps {
+  const { dielectric, length } = tuning;
   const steps = tubeCapacitorSteps;
   const isAir = dielectric === 'air';
   return [
-    isAir ? steps.innerAir : steps.inner({ dielectric, edge: EDGE }),
-    isAir ? steps.outerAir : steps.outer,
-    steps.cradle,
-    steps.join,
-    steps.lead,
+    {
+      lines: isAir ? steps.innerAir : steps.inner({ dielectric, edge: EDGE }),
+      picture: innerTubeWrapped(tuning, { edge: EDGE, hand: HAND }),
+    },
+    { lines: isAir ? steps.outerAir : steps.outer, picture: tubeLayers(tuning) },
+    { lines: steps.cradle, picture: tubesInCradle(length) },
+    { lines: steps.join, picture: tabClamped() },
   ];
 }
 
@@ -188,13 +213,19 @@ function bookMaterials({ length, width, thickness, dielectric }: Tuning<'book'>)
   ];
 }
 
-function bookSteps({ dielectric }: Tuning<'book'>): string[] {
+function bookSteps(tuning: Tuning<'book'>): Steps {
+  const { dielectric } = tuning;
   const steps = bookCapacitorSteps;
   return [
-    steps.foil(HINGE),
-    dielectric === 'air' ? steps.spacers : steps.dielectric({ dielectric, edge: EDGE }),
-    steps.hinge,
-    steps.join,
-    steps.opener,
+    {
+      lines: [
+        ...steps.foil(HINGE),
+        ...(dielectric === 'air' ? steps.spacers : steps.dielectric({ dielectric, edge: EDGE })),
+        ...steps.hinge,
+      ],
+      picture: leavesOpened(tuning, { hinge: HINGE, edge: EDGE, tab: TAB }),
+    },
+    { lines: steps.join, picture: tabClamped() },
+    { lines: steps.opener, picture: bookFromSide() },
   ];
 }

@@ -227,7 +227,7 @@ export class Flow {
   }
 
   /**
-   * Steps in numbered lines, counted through. Pictures, not to scale, stand in a column beside them, each with the numbers of
+   * Steps in numbered lines, counted through. Pictures stand in a column beside them, each with the numbers of
    * the steps that it shows and not above the first of them.
    */
   steps(groups: readonly StepGroup[]): this {
@@ -240,7 +240,7 @@ export class Flow {
     // On the line of the heading.
     if (isPictured)
       this.add('P', [
-        text([this.left + this.width, this.y - 2], texts.notToScale, PAGE_SMALL, { anchor: 'end', role: 'soft' }),
+        text([this.left + this.width, this.y - 2], scaleNote(groups), PAGE_SMALL, { anchor: 'end', role: 'soft' }),
       ]);
     for (const { lines, picture } of groups) {
       const folded = lines.map((entry) => fold(entry, PAGE_BODY, room));
@@ -275,6 +275,9 @@ export class Flow {
       'Figure',
       [
         text([x - 1.5, y + PAGE_BODY], numbers, PAGE_BODY, { anchor: 'end', bold: true }),
+        ...(picture.drawnAt === undefined
+          ? []
+          : [text([x - 1.5, y + 2.4 * PAGE_BODY], texts.scale(picture.drawnAt), PAGE_SMALL, { anchor: 'end' })]),
         group(picture.items, { move: [x, y] }),
       ],
       texts.figure(picture),
@@ -436,5 +439,9 @@ export class Flow {
     ];
   }
 }
+
+/** Over the pictures of steps: which of them are to scale. */
+const scaleNote = (groups: readonly StepGroup[]): string =>
+  groups.some(({ picture }) => picture?.drawnAt !== undefined) ? texts.scaleWhereGiven : texts.notToScale;
 
 export const tickBox = (x: number, y: number, side = 3): Item => rect(x, y, side, side, { stroke: 'ink', width: 0.25 });

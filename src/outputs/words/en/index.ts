@@ -19,6 +19,7 @@ export { coilDrawing } from './drawings/coil.ts';
 export { drawingText } from './drawings/common.ts';
 export { detectorDrawing, detectorText } from './drawings/detector.ts';
 export { loadDrawing, loadText } from './drawings/load.ts';
+export { capacitorPictureWords } from './drawings/making.ts';
 export { windingPictureWords } from './drawings/winding.ts';
 export * from './explain/index.ts';
 export {
@@ -157,6 +158,7 @@ export {
 export {
   bookCapacitorSteps,
   type CapacitorPart,
+  capacitorChecks,
   capacitorMaterial,
   capacitorParts,
   capacitorSheetWords,

@@ -42,7 +42,6 @@ export const capacitorSheetWords = {
   asMade: ({ least, most }: Range): string =>
     `minimum ${pF(least[0])} to ${pF(least[1])}, maximum ${pF(most[0])} to ${pF(most[1])}`,
   opening: (degrees: number): string => `up to ${formatQuantity(degrees, 'angle')}`,
-  ohms: 'With a meter on ohms, from one side to the other, through the whole travel: nothing must conduct. If it conducts at some place, metal touches metal there.',
 };
 
 /** Names of the parts. */
@@ -151,20 +150,39 @@ export const capacitorMaterial = {
   opener: 'a long screw with a nut let into the upper leaf, or a wedge of wood; a rubber band around the leaves',
 };
 
+/** Short lines, one thing to do in each. */
+type Lines = readonly string[];
+
 const HAND = 'Your hand is near it: where one side is earthed, it must be this one.';
+const BARE_TAB = 'Bare 20 mm of stranded wire, lay it on the tab, and fold the tab over it twice.';
+const SHARP = 'Cut sheets and vanes have sharp edges: file or fold them, and wear gloves while you cut metal.';
 
 /** How each kind is made. All lengths m. */
 export const vaneCapacitorSteps = {
-  cut: 'Glue copies of the templates to the sheet, centre-punch and drill the holes first, then cut and file. Flatten each vane between two boards; remove every burr.',
-  movingVanes: (moving: number): string =>
-    `Thread moving vane, washer, moving vane … on the spindle and clamp them with nuts: all ${moving} must lie in one line.`,
-  movingVane: 'Clamp the moving vane on the spindle between two nuts.',
-  fixedVanes: (fixed: number): string =>
+  cut: [
+    'Glue copies of the templates to the sheet; centre-punch and drill the holes first.',
+    'Then cut and file. Clamp the sheet while you drill: a sheet that turns with the drill cuts hands.',
+    'Flatten each vane between two boards; remove every burr.',
+    SHARP,
+  ],
+  movingVanes: (moving: number): Lines => [
+    'Thread moving vane, washer, moving vane … on the spindle.',
+    `Clamp them with nuts: all ${moving} must lie in one line.`,
+  ],
+  movingVane: ['Clamp the moving vane on the spindle between two nuts.'],
+  fixedVanes: (fixed: number): Lines => [
     `Build the ${fixed} fixed vanes on the three rods with their washers, between the end plates.`,
-  fixedVane: 'Build the fixed vane on the three rods, between the end plates.',
-  align:
-    'Set the height of the spindle so that each moving vane runs midway between fixed ones, turn it from fully open to fully meshed, and lock the bearings.',
-  join: 'Join the moving vanes by the flexible wire, its bared end in a loop clamped under a nut of the spindle, with slack for the whole turn: that is the earthed side, where one side is earthed. The fixed vanes are joined under a nut of a rod: the live side.',
+  ],
+  fixedVane: ['Build the fixed vane on the three rods, between the end plates.'],
+  align: [
+    'Set the height of the spindle so that each moving vane runs midway between fixed ones.',
+    'Turn it from fully open to fully meshed, and lock the bearings.',
+  ],
+  join: [
+    'Join the moving vanes by the flexible wire: its bared end in a loop clamped under a nut of the spindle, with slack for the whole turn.',
+    'That is the earthed side, where one side is earthed.',
+    'Join the fixed vanes under a nut of a rod: the live side.',
+  ],
 };
 
 interface Foil {
@@ -174,65 +192,172 @@ interface Foil {
   readonly joint: number;
 }
 const SPACERS = 'Glue a spacer along either long edge of it, clear of the foil: the card rides on them.';
-const over = ({ dielectric, edge }: Foil): string =>
-  `Lay the ${stuff(dielectric)} over it, ${mm(edge)} beyond the foil on every side, and fix that along one long side only, without glue on the foil.`;
+const over = ({ dielectric, edge }: Foil): Lines => [
+  `Lay the ${stuff(dielectric)} over it, ${mm(edge)} beyond the foil on every side.`,
+  'Fix that along one long side only, without glue on the foil.',
+];
+const fixedFoil = ({ joint }: Foil): string =>
+  `Glue the fixed foil to the left half of the base, ${mm(joint)} from its left edge, with its tab to the left.`;
+const lowestFoil = ({ joint }: Foil): string =>
+  `Glue the lowest fixed foil to the left half of the base, ${mm(joint)} from its left edge, with its tab to the left.`;
+const pile = (between: string): Lines => [
+  'Every further sheet is a card with foil on both faces, the topmost on its lower face only.',
+  'Lead the tabs of moving ones up at the right, those of fixed ones at the left.',
+  `Pile them in turn, moving, fixed, moving …, with ${between} over every one but the topmost.`,
+  'Join the moving cards at their right ends and the fixed ones at their left ends by strips that keep their distance.',
+];
 
 export const foilCapacitorSteps = {
-  cut: 'Cut the foil by the template with a sharp knife on glass; smooth it with a spoon, without a crease.',
+  cut: [
+    'Cut the foil by the template with a sharp knife on glass, along a steel rule and away from your fingers.',
+    'Smooth it with a spoon, without a crease.',
+  ],
   fixed: {
-    air: ({ joint }: Foil): string =>
-      `Glue the fixed foil to the left half of the base, ${mm(joint)} from its left edge, with its tab to the left. ${SPACERS}`,
-    airPile: ({ joint }: Foil): string =>
-      `Glue the lowest fixed foil to the left half of the base, ${mm(joint)} from its left edge, with its tab to the left. ${SPACERS}`,
-    dielectric: (foil: Foil): string =>
-      `Glue the fixed foil to the left half of the base, ${mm(foil.joint)} from its left edge, with its tab to the left. ${over(foil)}`,
-    dielectricPile: (foil: Foil): string =>
-      `Glue the lowest fixed foil to the left half of the base, ${mm(foil.joint)} from its left edge, with its tab to the left. ${over(foil)}`,
+    air: (foil: Foil): Lines => [fixedFoil(foil), SPACERS],
+    airPile: (foil: Foil): Lines => [lowestFoil(foil), SPACERS],
+    dielectric: (foil: Foil): Lines => [fixedFoil(foil), ...over(foil)],
+    dielectricPile: (foil: Foil): Lines => [lowestFoil(foil), ...over(foil)],
   },
   moving: {
-    single:
-      'Glue the moving foil under the card, its edge flush with the left edge of the card, its tab led up through a slit in the card.',
-    airPile:
-      'Every further sheet is a card with foil on both faces, the topmost on its lower face only; the tabs of moving ones are led up at the right, those of fixed ones at the left. Pile them in turn, moving, fixed, moving …, with two spacers over every one but the topmost. Join the moving cards at their right ends and the fixed ones at their left ends by strips that keep their distance.',
-    dielectricPile: ({ dielectric }: Pick<Foil, 'dielectric'>): string =>
-      `Every further sheet is a card with foil on both faces, the topmost on its lower face only; the tabs of moving ones are led up at the right, those of fixed ones at the left. Pile them in turn, moving, fixed, moving …, with ${stuff(dielectric)} over every one but the topmost. Join the moving cards at their right ends and the fixed ones at their left ends by strips that keep their distance.`,
+    single: [
+      'Glue the moving foil under the card, its edge flush with the left edge of the card.',
+      'Lead its tab up through a slit in the card.',
+    ],
+    airPile: pile('two spacers'),
+    dielectricPile: ({ dielectric }: Pick<Foil, 'dielectric'>): Lines => pile(stuff(dielectric)),
   },
-  handle:
-    'Glue the handle on the right end of the moving part, by the tab, and a guide to the base along either side of it, so that it slides straight and freely.',
-  stop: 'Push the card fully in, so that the foils lie wholly over each other, and glue the stop against its left end.',
-  pressAir:
-    'Hold it down on its spacers with the pressing board and its rubber bands or weight over the fixed half: the gap must stay even. It must still slide.',
-  press:
-    'Press it down with the pressing board and its rubber bands or weight over the fixed half: air between the sheets lowers the capacitance. It must still slide.',
-  joinFixed:
-    'Join the fixed side: bare 20 mm of stranded wire, lay it on the tab, fold the tab over it twice, and clamp the fold between two washers with a screw through the base.',
-  joinMoving: `Join the moving side in the same way, to the flexible lead, with a short screw into the handle, so that nothing stands out below the card; lead it to the set in a loose loop that leaves the card free over its whole travel. ${HAND}`,
+  handle: [
+    'Glue the handle on the right end of the moving part, by the tab.',
+    'Glue a guide to the base along either side of it, so that it slides straight and freely.',
+  ],
+  stop: [
+    'Push the card fully in, so that the foils lie wholly over each other.',
+    'Glue the stop against its left end.',
+  ],
+  pressAir: [
+    'Hold it down on its spacers with the pressing board and its rubber bands or weight over the fixed half: the gap must stay even.',
+    'It must still slide.',
+  ],
+  press: [
+    'Press it down with the pressing board and its rubber bands or weight over the fixed half: air between the sheets lowers the capacitance.',
+    'It must still slide.',
+  ],
+  join: [
+    BARE_TAB,
+    'Fixed side: clamp the fold between two washers with a screw through the base.',
+    'Moving side: clamp its fold, with the flexible lead in it, by a short screw into the handle; nothing may stand out below the card.',
+    'Lead it to the set in a loose loop that leaves the card free over its whole travel.',
+    HAND,
+  ],
 };
 
+const outerTube = (first: string): Lines => [
+  first,
+  'Then the outer foil once around, its tab towards the other end.',
+  'Then the strip of stiff paper four times, glued to the foil and to itself.',
+];
+
 export const tubeCapacitorSteps = {
-  innerAir:
-    'Glue the foil around the inner tube, from one end of it, its tab towards the end that you hold. Wind one collar of paper on that first end, over the edge of the foil; the other goes into the mouth of the outer tube.',
-  inner: ({ dielectric, edge }: { readonly dielectric: DielectricName; readonly edge: number }): string =>
-    `Glue the foil around the inner tube, from one end of it, its tab towards the end that you hold. Wrap the tube in its ${stuff(dielectric)}, over the foil and ${mm(edge)} beyond; glue the last edge down.`,
-  outerAir:
-    'Wind paper around it loosely until it is as thick as the collars, then the outer foil once around, its tab towards the other end, then the strip of stiff paper four times, glued to the foil and to itself. When it is dry draw the outer tube off and the loose paper out: the inner tube must slide without shake.',
-  outer:
-    'Wind one loose turn of thin paper over it, then the outer foil once around, its tab towards the other end, then the strip of stiff paper four times, glued to the foil and to itself. When it is dry draw the outer tube off and the loose paper out: the inner tube must slide without shake.',
-  cradle: 'Strap the outer tube into its cradle on the board. Push the inner one fully in, and mark it there.',
-  join: 'Fold each tab twice over the bared end of its wire and clamp the fold between two washers with a screw or paper fastener through the wall of the tube, at its far end, where it touches nothing of the other tube. Tubes of brass or copper may be soldered.',
-  lead: 'The inner tube has the flexible lead, in a loose loop that leaves it free over its whole travel. Your hand is on it: where one side is earthed, it must be this one.',
+  innerAir: [
+    'Glue the foil around the inner tube, from one end of it, its tab towards the end that you hold.',
+    'Wind one collar of paper on that first end, over the edge of the foil; the other goes into the mouth of the outer tube.',
+  ],
+  inner: ({ dielectric, edge }: { readonly dielectric: DielectricName; readonly edge: number }): Lines => [
+    'Glue the foil around the inner tube, from one end of it, its tab towards the end that you hold.',
+    `Wrap the tube in its ${stuff(dielectric)}, over the foil and ${mm(edge)} beyond; glue the last edge down.`,
+  ],
+  outerAir: [
+    ...outerTube('Wind paper around it loosely until it is as thick as the collars.'),
+    'When it is dry draw the outer tube off and the loose paper out: the inner tube must slide without shake.',
+  ],
+  outer: [
+    ...outerTube('Wind one loose turn of thin paper over it.'),
+    'When it is dry draw the outer tube off and the loose paper out: the inner tube must slide without shake.',
+  ],
+  cradle: ['Strap the outer tube into its cradle on the board.', 'Push the inner one fully in, and mark it there.'],
+  join: [
+    BARE_TAB,
+    'Clamp the fold between two washers with a screw or paper fastener through the wall of the tube, at its far end, where it touches nothing of the other tube.',
+    'Tubes of brass or copper may be soldered.',
+    'The inner tube has the flexible lead, in a loose loop that leaves it free over its whole travel.',
+    'Your hand is on it: where one side is earthed, it must be this one.',
+  ],
 };
 
 export const bookCapacitorSteps = {
-  foil: (hinge: number): string =>
-    `Glue foil to the inner sides of both leaves by the template, ${mm(hinge)} from the hinge, the tabs at the edge away from it, one at either side.`,
-  spacers: 'Glue the spacers along the two sides of the lower leaf, clear of the foil.',
-  dielectric: ({ dielectric, edge }: { readonly dielectric: DielectricName; readonly edge: number }): string =>
+  foil: (hinge: number): Lines => [
+    `Glue foil to the inner sides of both leaves by the template, ${mm(hinge)} from the hinge.`,
+    'The tabs lie at the edge away from the hinge, one at either side.',
+  ],
+  spacers: ['Glue the spacers along the two sides of the lower leaf, clear of the foil.'],
+  dielectric: ({ dielectric, edge }: { readonly dielectric: DielectricName; readonly edge: number }): Lines => [
     `Glue the ${stuff(dielectric)} over the foil of the lower leaf by its rim only, reaching ${mm(edge)} beyond the foil, and up to the hinge.`,
-  hinge: 'Hinge the leaves with the cloth tape. Fix the lower one to the board.',
-  join: `Fold each tab twice over 20 mm of bared stranded wire and clamp the fold between two washers with a screw or paper fastener through the leaf, where it touches no metal of the other leaf; cut a notch in the other leaf there, so that they close. The upper leaf has the flexible lead, in a loose loop. ${HAND}`,
-  opener:
-    'Fit the screw or the wedge to open them against the rubber band: nearly all of the tuning happens in the last few degrees.',
+  ],
+  hinge: ['Hinge the leaves with the cloth tape.', 'Fix the lower one to the board.'],
+  join: [
+    BARE_TAB,
+    'Clamp the fold between two washers with a screw or paper fastener through the leaf, where it touches no metal of the other leaf.',
+    'Cut a notch in the other leaf there, so that they close.',
+    'The upper leaf has the flexible lead, in a loose loop.',
+    HAND,
+  ],
+  opener: [
+    'Fit the screw or the wedge to open them against the rubber band.',
+    'Nearly all of the tuning happens in the last few degrees.',
+  ],
+};
+
+interface Ends {
+  readonly value: number;
+  readonly range: readonly [number, number];
+}
+const ends = ({ value, range: [low, high] }: Ends): string =>
+  `${pF(value)} (${pF(low)} to ${pF(high)} as made by hand)`;
+
+/** What a finished capacitor should show by itself, before it is wired. SI. */
+export const capacitorChecks = {
+  heading: 'When it is finished, before it is wired',
+  columns: { check: 'Check', expected: 'Expected', otherwise: 'If not' },
+  resistance: {
+    check:
+      'Meter on its highest ohms range from one side to the other, slowly through the whole travel; keep your fingers off both leads.',
+    expected: (overload: number): string =>
+      `No reading anywhere: above ${formatQuantity(overload, 'resistance', 2)}, the leakage of dry insulation.`,
+    otherwise: 'A low reading at one place: metal touches metal there. A high one that falls with time: damp; dry it.',
+  },
+  joints: {
+    check: 'Meter on ohms from each lead to its own metal, at the end furthest from the joint.',
+    expected: 'Under 1 Ω, and steady while the lead is moved.',
+    otherwise: 'The joint: clean the foil or metal and clamp it again.',
+  },
+  most: {
+    vanes: 'With a capacitance meter, fully meshed.',
+    slide: 'With a capacitance meter, pushed fully in.',
+    leaves: 'With a capacitance meter, pressed shut.',
+  },
+  mostOtherwise: {
+    vanes: 'Less: vanes left out, or too wide a gap. More: too narrow a gap.',
+    slide: 'Less: air between the sheets; press harder. More: thinner dielectric than listed.',
+    leaves: 'Less: air between the leaves; press harder. More: thinner dielectric than listed.',
+  },
+  middle: {
+    vanes: 'Half meshed.',
+    slide: 'Half pushed in.',
+    leaves: 'Half open.',
+  },
+  least: {
+    vanes: 'Fully open.',
+    slide: 'Drawn fully out.',
+    leaves: 'Open as far as it goes.',
+  },
+  leastOtherwise: 'More: leads side by side, or metal too near; the high end of the dial is lost.',
+  capacitance: ends,
+  about: (value: number): string => `about ${pF(value)}`,
+  travel: ({ travel }: { readonly travel: number }): string => `${mm(travel)}, smooth, with no place where it sticks.`,
+  travelCheck: 'Move it from end to end and measure the travel.',
+  travelOtherwise: 'Guides or tubes too tight, or a lead that pulls.',
+  noMeter:
+    'Without a capacitance meter, leave out the rows of capacitance: the ends of the dial show the same, on the bring-up sheet.',
 };
 
 /** To a tenth of a millimetre. */

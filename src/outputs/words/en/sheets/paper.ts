@@ -25,6 +25,8 @@ export const paper = {
     `${title}. ${description}`,
   /** Over the pictures beside steps. */
   notToScale: 'pictures not to scale',
+  scaleWhereGiven: 'to scale where a scale is given',
+  scale: (drawnAt: number): string => (drawnAt >= 1 ? `${drawnAt}:1` : `1:${Math.round(1 / drawnAt)}`),
   /** Numbers of steps that belong together. */
   steps: (first: number, last: number): string => (first === last ? String(first) : `${first}–${last}`),
   tile: ({

@@ -1,0 +1,13 @@
+export {
+  bookFromSide,
+  cardPushedIn,
+  foilLayers,
+  foilOnBase,
+  innerTubeWrapped,
+  leavesOpened,
+  tabClamped,
+  tubeLayers,
+  tubesInCradle,
+  vaneMidway,
+  vanesStacked,
+} from './capacitor.ts';
