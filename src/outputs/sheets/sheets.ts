@@ -15,6 +15,7 @@ import { capacitorSheets } from './pages/capacitor-sheet.ts';
 import { cautionsSheet } from './pages/cautions-sheet.ts';
 import { circuitSheet } from './pages/circuit-sheet.ts';
 import { coilSheets } from './pages/coil-sheet.ts';
+import { detectorSheet } from './pages/detector-sheet.ts';
 import { dialSheet } from './pages/dial-sheet.ts';
 import { faultSheet } from './pages/fault-sheet.ts';
 import { glanceSheet } from './pages/glance-sheet.ts';
@@ -84,6 +85,7 @@ export function sheetsFor(
     circuit: () => [circuitSheet(set, reception, built(), readings(), paper)],
     coil: () => coilSheets(set, reception, paper),
     capacitor: () => capacitorSheets(set, paper),
+    detector: () => [detectorSheet(set, reception, readings(), paper)],
     dial: () => [
       dialSheet(set, reception, paper),
       ...otherBands(standing).map(({ name, index, set }) =>

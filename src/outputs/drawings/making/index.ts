@@ -11,3 +11,14 @@ export {
   vaneMidway,
   vanesStacked,
 } from './capacitor.ts';
+export {
+  blockDrilled,
+  type CrystalBlock,
+  crystalDetector,
+  crystalInCup,
+  heaterLeads,
+  holderFromBelow,
+  leadsBent,
+  pliersOnLead,
+  whiskerWound,
+} from './detector.ts';

@@ -244,26 +244,39 @@ const VARIABLE: ByKind<TuningDescription, Footprint, [BoardPart]> = {
 
 type DetectorPrint = (_: DetectorDescription, part: BoardPart) => Footprint;
 
+/** The block of a crystal's stand, m: its size, and its two holes. */
+export const CRYSTAL_BLOCK = { length: 0.058, width: 0.026, apart: 0.044, hole: 0.0032 };
+/** From pin to pin of a diode, m. */
+export const DIODE_PINS = 0.028;
+
+/** The same in mm, its holes from the middle. */
+const BLOCK = {
+  w: CRYSTAL_BLOCK.length * 1e3,
+  h: CRYSTAL_BLOCK.width * 1e3,
+  hole: (CRYSTAL_BLOCK.apart * 1e3) / 2,
+} as const;
+const PIN = (DIODE_PINS * 1e3) / 2;
+
 /** A stand with the crystal's cup and the arm of the whisker. */
 const crystal: DetectorPrint = (_, { terminals: [anode, cathode] }) => ({
-  w: 58,
-  h: 26,
+  w: BLOCK.w,
+  h: BLOCK.h,
   items: [
-    rect(-29, -13, 58, 26, OUTLINE),
+    rect(-BLOCK.w / 2, -BLOCK.h / 2, BLOCK.w, BLOCK.h, OUTLINE),
     circle([15, 0], 7, { stroke: 'soft', width: 0.2 }),
     line([-16, 0], [13, 0], { stroke: 'soft', width: 0.2 }),
   ],
-  terminals: { [anode]: [-22, 0], [cathode]: [22, 0] },
+  terminals: { [anode]: [-BLOCK.hole, 0], [cathode]: [BLOCK.hole, 0] },
   shapes: [
-    upright(0, 0, 58, 26, 8),
+    upright(0, 0, BLOCK.w, BLOCK.h, 8),
     // The crystal in its cup, and the arm over it.
     { kind: 'cylinder', axis: 'z', from: [15, 0, 8], length: 10, radius: 7, fill: 'metal' },
     { kind: 'cylinder', axis: 'z', from: [-16, 0, 8], length: 16, radius: 3, fill: 'metal' },
     { kind: 'box', from: [-18, -1, 24], to: [15, 1, 26] },
   ],
   drills: [
-    { at: [-22, 0], diameter: 3.2 },
-    { at: [22, 0], diameter: 3.2 },
+    { at: [-BLOCK.hole, 0], diameter: CRYSTAL_BLOCK.hole * 1e3 },
+    { at: [BLOCK.hole, 0], diameter: CRYSTAL_BLOCK.hole * 1e3 },
   ],
   words: 'above',
 });
@@ -289,14 +302,14 @@ const diode: DetectorPrint = (_, { terminals: [anode, cathode] }) => ({
   items: [
     rect(-5, -2, 10, 4, OUTLINE),
     rect(2.5, -2, 1.3, 4, { fill: 'ink' }),
-    line([-14, 0], [-5, 0], OUTLINE),
-    line([5, 0], [14, 0], OUTLINE),
+    line([-PIN, 0], [-5, 0], OUTLINE),
+    line([5, 0], [PIN, 0], OUTLINE),
   ],
-  terminals: { [anode]: [-14, 0], [cathode]: [14, 0] },
+  terminals: { [anode]: [-PIN, 0], [cathode]: [PIN, 0] },
   shapes: [lying(-5, 10, 2, 3)],
   drills: [
-    { at: [-14, 0], diameter: 1.5 },
-    { at: [14, 0], diameter: 1.5 },
+    { at: [-PIN, 0], diameter: 1.5 },
+    { at: [PIN, 0], diameter: 1.5 },
   ],
   words: 'above',
 });

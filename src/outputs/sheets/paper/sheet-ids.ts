@@ -4,6 +4,7 @@ export const SHEET_IDS = [
   'circuit',
   'coil',
   'capacitor',
+  'detector',
   'dial',
   'board',
   'wiring',
@@ -23,7 +24,19 @@ export type SheetJob = 'build' | 'wind' | 'mend' | 'show';
 
 /** The sheets of each job, in the order of the book. */
 export const SHEET_JOBS: Readonly<Record<SheetJob, readonly AnySheetId[]>> = {
-  build: ['glance', 'circuit', 'coil', 'capacitor', 'dial', 'board', 'wiring', 'bring-up', 'faults', 'cautions'],
+  build: [
+    'glance',
+    'circuit',
+    'coil',
+    'capacitor',
+    'detector',
+    'dial',
+    'board',
+    'wiring',
+    'bring-up',
+    'faults',
+    'cautions',
+  ],
   wind: ['coil', 'capacitor'],
   mend: ['circuit', 'board', 'wiring', 'bring-up', 'faults', 'cautions'],
   show: ['glance', 'circuit', 'dial', 'handout', 'text'],

@@ -19,7 +19,7 @@ export { coilDrawing } from './drawings/coil.ts';
 export { drawingText } from './drawings/common.ts';
 export { detectorDrawing, detectorText } from './drawings/detector.ts';
 export { loadDrawing, loadText } from './drawings/load.ts';
-export { capacitorPictureWords } from './drawings/making.ts';
+export { capacitorPictureWords, detectorPictureWords } from './drawings/making.ts';
 export { windingPictureWords } from './drawings/winding.ts';
 export * from './explain/index.ts';
 export {
@@ -185,6 +185,7 @@ export {
   windingText,
 } from './sheets/coil.ts';
 export { comparisonSheetWords } from './sheets/comparison.ts';
+export { detectorChecks, detectorMaking, detectorSheetWords } from './sheets/detector.ts';
 export { dialFace, dialMounting, dialSheetWords, type Mover, type ScaleStart } from './sheets/dial.ts';
 export { faultSheetWords } from './sheets/fault-sheet.ts';
 export { type Cause, faultRow, type Symptom } from './sheets/faults.ts';
