@@ -9,12 +9,26 @@ import { type OhmPlace, ohmPlacesOf, ohmReadings, ohmsAcross, ohmsOfDevice } fro
 import { sound } from './planting.ts';
 import { meteredVoltage } from './shown.ts';
 
+/** A terminal of a part. */
+export interface PartTerminal {
+  readonly part: PartId;
+  readonly terminal: TerminalId;
+}
+
+/** Detectors that do not conduct until they are heated, or their contact is set. */
+const SET_BY_HAND: ReadonlySet<string> = new Set(['valve', 'galena', 'mineral']);
+
 /** What a meter shows on a set with nothing wrong, each worked out when it is asked for. */
 export interface SoundReadings {
   /** Ω at a place that the set has, everything unplugged; infinite where nothing flows. */
   readonly ohmsAt: (place: OhmPlace) => Ohms | undefined;
   /** Ω between two terminals of one part as it is wired, everything unplugged; nothing where the circuit lacks one. */
   readonly ohmsBetween: (part: PartId, from: TerminalId, to: TerminalId) => Ohms | undefined;
+  /**
+   * Ω between any two terminals of the set as wired, everything unplugged, heaters cold and crystals lifted off: positive
+   * lead on the first; infinite where nothing flows, nothing where the circuit lacks one.
+   */
+  readonly ohmsFrom: (from: PartTerminal, to: PartTerminal) => Ohms | undefined;
   /** Ω of the detector with a wire off: positive lead on its anode, then on its cathode. */
   readonly detectorAlone: () => readonly [Ohms, Ohms];
   /** V across the detector’s output, with a 10 MΩ meter, on a station by its place in the description. */
@@ -51,6 +65,11 @@ export function soundReadings(built: BuiltSet, options: FieldOptions): SoundRead
     ohmsBetween: (part, first, second) => {
       const [from, to] = [nodeOf(part, first), nodeOf(part, second)];
       return from === undefined || to === undefined ? undefined : ohmsAcross(planted, [{ from, to }])[0];
+    },
+    ohmsFrom: (first, second) => {
+      const [from, to] = [nodeOf(first.part, first.terminal), nodeOf(second.part, second.terminal)];
+      const isCold = SET_BY_HAND.has(set.detector.kind);
+      return from === undefined || to === undefined ? undefined : ohmsAcross({ ...planted, isCold }, [{ from, to }])[0];
     },
     detectorAlone: () => ohmsOfDevice(circuit.detector),
     directVoltage: lazily((station: number) => {

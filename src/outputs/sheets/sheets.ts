@@ -92,7 +92,7 @@ export function sheetsFor(
         dialSheet(set, receive(set, { time: reception.time, coast }), paper, { name, index }),
       ),
     ],
-    board: () => [boardSheet(set, built(), paper)],
+    board: () => [boardSheet(set, built(), readings(), paper)],
     wiring: () => [wiringSheet(set, built(), paper)],
     'bring-up': () => [bringUpSheet(set, reception, readings(), paper)],
     faults: () => [faultSheet(standing, { time: reception.time, coast }, paper)],

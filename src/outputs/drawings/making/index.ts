@@ -1,3 +1,4 @@
+export { jointOnPin, sheetOnBoard, terminalMounted, wireUnderScrew } from './board.ts';
 export {
   bookFromSide,
   cardPushedIn,

@@ -1,3 +1,4 @@
+import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { standingBand } from '../../../engine/set/band-switch.ts';
@@ -10,9 +11,15 @@ import { lineText } from '../board/wiring.ts';
 import { fewestPages, SPARSE } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
+import { putBoardBuilding } from './board-building.ts';
 import { putSwitchContacts } from './switch-contacts.ts';
 
-export function boardSheet(set: SetDescription, { layout }: Built, paper: PaperName): Sheet {
+export function boardSheet(
+  set: SetDescription,
+  { parts, layout }: Built,
+  readings: SoundReadings,
+  paper: PaperName,
+): Sheet {
   const [width, length] = [layout.width, layout.height].map((size) => Math.ceil(size - 1e-6) / 1e3);
   const band = standingBand(set);
   const items = layoutItems(layout);
@@ -34,16 +41,19 @@ export function boardSheet(set: SetDescription, { layout }: Built, paper: PaperN
       layout.placed.map(({ part }) => ['', part.tag, part.words]),
     );
   };
-  const inOrder = (...parts: readonly ((flow: Flow) => void)[]): Sheet => {
-    const flow = new Flow({ id: 'board', title: boardTexts.title, set: set.name, paper });
-    for (const put of parts) put(flow);
-    return flow.finish();
-  };
+  const building = (flow: Flow): void => putBoardBuilding(flow, set, parts, layout, readings);
+  const inOrder = (...put: readonly ((flow: Flow) => void)[]): Sheet =>
+    fewestPages((usual) => {
+      const flow = new Flow({ id: 'board', title: boardTexts.title, set: set.name, paper, layout: usual });
+      for (const one of put) one(flow);
+      return flow.finish();
+    });
   // A board that only just fits a page has the words about it below; before one that needs pages of its own there is room.
   const usual = inOrder(about, board);
-  const boardFirst = inOrder(board, about);
-  if (boardFirst.pages.length < usual.pages.length) return boardFirst;
-  return usual.pages.length > 1 && usual.pages[0].filled < SPARSE ? inOrder(about, mounted, board) : usual;
+  if (inOrder(board, about).pages.length < usual.pages.length) return inOrder(board, about, building);
+  return usual.pages.length > 1 && usual.pages[0].filled < SPARSE
+    ? inOrder(about, mounted, board, building)
+    : inOrder(about, board, building);
 }
 
 export function wiringSheet(set: SetDescription, { parts, layout: built }: Built, paper: PaperName): Sheet {

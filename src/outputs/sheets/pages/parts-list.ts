@@ -23,7 +23,7 @@ export function partsList(
   { parts }: BoardParts,
   layout: BoardLayout,
 ): PartRow[] {
-  const pins = countEnds(parts, HAS_PINS);
+  const pins = countPins(parts);
   return [
     ...outdoorRows(set, reception, parts),
     ...set.coils.flatMap((coil, i) => coilRows(set, coil, i)),
@@ -147,6 +147,9 @@ const HAS_POSTS = ({ kind, role }: BoardPart): boolean =>
 /** Ends on a board that have no terminal of their own. */
 const HAS_PINS = ({ kind }: BoardPart): boolean =>
   kind === 'capacitor' || kind === 'resistor' || kind === 'detector' || kind === 'coil';
+
+/** How many pins the parts of a board need. */
+export const countPins = (parts: readonly BoardPart[]): number => countEnds(parts, HAS_PINS);
 
 const countEnds = (parts: readonly BoardPart[], which: (part: BoardPart) => boolean): number =>
   parts.filter(which).flatMap((p) => p.terminals).length;

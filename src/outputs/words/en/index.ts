@@ -19,7 +19,7 @@ export { coilDrawing } from './drawings/coil.ts';
 export { drawingText } from './drawings/common.ts';
 export { detectorDrawing, detectorText } from './drawings/detector.ts';
 export { loadDrawing, loadText } from './drawings/load.ts';
-export { capacitorPictureWords, detectorPictureWords } from './drawings/making.ts';
+export { boardPictureWords, capacitorPictureWords, detectorPictureWords } from './drawings/making.ts';
 export { windingPictureWords } from './drawings/winding.ts';
 export * from './explain/index.ts';
 export {
@@ -144,6 +144,7 @@ export {
   type WireUse,
   wiringSheetWords,
 } from './sheets/board.ts';
+export { boardBuilding } from './sheets/board-building.ts';
 export { bringUpSheetWords, type SheetTerm, terms } from './sheets/bring-up.ts';
 export {
   type Across,

@@ -99,3 +99,27 @@ export const detectorPictureWords = {
   fuse: 'fuse',
   supply: 'supply',
 };
+
+/** Small pictures beside the steps of building the board. */
+export const boardPictureWords = {
+  titles: {
+    prick: 'The board sheet on the board',
+    terminal: 'A terminal through the board, in section',
+    loop: 'The loop of a wire under a screw',
+    joint: 'A good joint and a bad one',
+  },
+  awl: 'awl',
+  tape: 'tape',
+  crossesAndDots: 'prick every cross and every dot',
+  washer: 'washer',
+  nut: 'nut',
+  wire: 'wire in a loop',
+  clockwise: 'loop clockwise,',
+  asTheScrew: 'as the screw turns;',
+  noOverlap: 'once round at most',
+  bare: '10 mm bare',
+  good: 'good',
+  bad: 'bad',
+  runsOut: 'runs out thin',
+  ball: 'a ball on top',
+};

@@ -193,6 +193,9 @@ interface Ohmic {
   readonly overload: number;
 }
 
+const tunedIn = (station: string, frequency: number): string =>
+  `In the finished set, ${printable(station)} (${kHz(frequency)} kHz) tuned in:`;
+
 /** Checks of a finished detector, each with its expected reading. */
 export const detectorChecks = {
   crystalForward: ({ forward, overload, contact }: Ohmic & { readonly contact: Contact }): Check => [
@@ -261,8 +264,10 @@ export const detectorChecks = {
     readonly contact?: Contact;
   }): Check => [
     contact
-      ? `In the finished set, ${printable(station)} (${kHz(frequency)} kHz) tuned in: listen while you move the contact from spot to spot.`
-      : `In the finished set, ${printable(station)} (${kHz(frequency)} kHz) tuned in: listen, and meter on volts across P1 and P2.`,
+      ? `${tunedIn(station, frequency)} listen while you move the contact from spot to spot.`
+      : voltage === undefined
+        ? `${tunedIn(station, frequency)} listen.`
+        : `${tunedIn(station, frequency)} listen, and meter on volts across P1 and P2.`,
     [
       contact ? `A rustle in the ${outputNames[load]} at each touch, and the station at good spots.` : 'The station.',
       voltage === undefined
