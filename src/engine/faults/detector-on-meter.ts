@@ -65,7 +65,7 @@ function dropOf(device: Detector): Volts {
 
 /**
  * What a meter shows across a detector with a wire off, over the samples of its kind.
- * @param detector as described; a valve with its heater on
+ * @param detector as described; no valve, whose hot cathode is a source of its own
  * @returns Ω both ways with a usual digital ohmmeter, V with its diode range at 1 mA; ranges from the spread that the
  * library states of the kind, the value itself where a device is known by its own figures
  */

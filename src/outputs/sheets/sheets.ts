@@ -20,6 +20,7 @@ import { dialSheet } from './pages/dial-sheet.ts';
 import { faultSheet } from './pages/fault-sheet.ts';
 import { glanceSheet } from './pages/glance-sheet.ts';
 import { handoutSheet } from './pages/handout-sheet.ts';
+import { writtenSections } from './pages/parts-list.ts';
 import { textSheet } from './pages/text-sheet.ts';
 import type { PaperName, Sheet } from './paper/page.ts';
 import { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
@@ -81,7 +82,7 @@ export function sheetsFor(
   const built = once((): Built => options.built ?? builtBoard(set, board));
   const readings = once(() => soundReadings(builtSet(set), { time: reception.time, coast }));
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
-    glance: () => [glanceSheet(set, reception, built(), paper)],
+    glance: () => [glanceSheet(set, reception, built(), writtenSections(written), paper)],
     circuit: () => [circuitSheet(set, reception, built(), readings(), paper)],
     coil: () => coilSheets(set, reception, paper),
     capacitor: () => capacitorSheets(set, paper),

@@ -48,7 +48,7 @@ export const terminalMounted = (): Scene =>
     label([46, 16.4], texts.washer, 'start'),
     label([46, 22.4], texts.washer, 'start'),
     label([46, 28.4], texts.nut, 'start'),
-    label([6, 29.6], texts.wire, 'start'),
+    label([2, 31.8], texts.wire, 'start'),
   ]);
 
 /** The loop of a wire under a screw: the way the screw turns, so that it closes. */

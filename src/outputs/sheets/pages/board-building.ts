@@ -1,6 +1,7 @@
 import { detectorOnMeter } from '../../../engine/faults/detector-on-meter.ts';
 import { OVERLOAD } from '../../../engine/faults/ohmmeter.ts';
 import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
+import { once } from '../../../engine/numerics/lazily.ts';
 import { benchCautions, cautionsFor } from '../../../engine/set/cautions.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Ohms } from '../../../engine/units/quantities.ts';
@@ -54,7 +55,7 @@ export function boardReadings(set: SetDescription, parts: BoardParts, { ohmsFrom
   const earth = nets.find(({ isEarth }) => isEarth);
   if (!earth) return [];
   const to = earth.ends.find(({ part }) => part.kind === 'earth terminal') ?? earth.ends[earth.ends.length - 1];
-  const { forward, reverse } = detectorOnMeter(set.detector);
+  const samples = once(() => detectorOnMeter(set.detector));
   const placeOf = ({ part, terminal }: Net['ends'][number]) => ({
     part: part.id,
     terminal: part.ends[part.terminals.indexOf(terminal)].id,
@@ -70,7 +71,7 @@ export function boardReadings(set: SetDescription, parts: BoardParts, { ohmsFrom
         [one, [from, to]],
         [other, [to, from]],
       ] as const) {
-        const sample = one < other === (R === one) ? forward : reverse;
+        const sample = one < other === (R === one) ? samples().forward : samples().reverse;
         const [low, high] = sample.range.map((of, i) => (R * of * OTHER_METERS[i]) / sample.value);
         rows.push([
           red.terminal,

@@ -19,15 +19,21 @@ import { PAGE_MARGIN, PAGE_SMALL, PAPERS, type PaperName, type Sheet } from '../
 import { setView } from '../view/whole-set.ts';
 import { cautionSentences } from './cautions-sheet.ts';
 import { dialText } from './dial-text.ts';
-import { partsList } from './parts-list.ts';
+import { partsList, type WrittenSections } from './parts-list.ts';
 import { kHz, printable } from './words.ts';
 
 /** Of the view of the whole set, mm. */
 const VIEW_HEIGHT = 78;
 
-export function glanceSheet(set: SetDescription, reception: Reception, built: Built, paper: PaperName): Sheet {
+export function glanceSheet(
+  set: SetDescription,
+  reception: Reception,
+  built: Built,
+  sections: WrittenSections,
+  paper: PaperName,
+): Sheet {
   const cautions = cautionSentences(set, reception);
-  const list = partsList(set, reception, built.parts, built.layout);
+  const list = partsList(set, reception, built.parts, built.layout, sections);
   const view = setView(built.layout, { w: PAPERS[paper].width - 2 * PAGE_MARGIN, h: VIEW_HEIGHT });
   return fewestPages((layout) => {
     const flow = new Flow({

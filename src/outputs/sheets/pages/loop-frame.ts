@@ -3,7 +3,7 @@ import type { LoopDescription } from '../../../engine/kinds/loops.ts';
 import { overallDiameter } from '../../../engine/parts/wire/wire.ts';
 import { type FrameParts, frameParts } from '../../drawings/aerial/frame-parts.ts';
 import type { Tap } from '../../drawings/coil/drawn.ts';
-import { tapMade, wiresInNotches } from '../../drawings/winding/index.ts';
+import { lathsCrossed, oneTurnClamped, tapMade, turnsOnHoop, wiresInNotches } from '../../drawings/winding/index.ts';
 import { frameText, frameWire, type Lath, loopSheetWords, frameStepWords as steps } from '../../words/index.ts';
 import type { StepGroup } from '../paper/flow.ts';
 import { TAIL } from './winding.ts';
@@ -119,9 +119,10 @@ const WIND: Record<Build, (tail: number) => readonly string[]> = {
   'round spiral': steps.wind.spiral,
 };
 
-/** Of the turns in their notches; a hoop has marks, and a single turn needs none. */
-function notchPicture(build: Build, { wires }: FrameParts): StepGroup['picture'] {
-  if (build === 'hoop' || wires < 2) return undefined;
+/** Of the turns in their notches or on their marks; of a single one its ends. */
+function turnsPicture(build: Build, { pitch }: Frame, { wires }: FrameParts): StepGroup['picture'] {
+  if (wires < 2) return oneTurnClamped();
+  if (build === 'hoop') return turnsOnHoop(wires, pitch);
   return wiresInNotches(build === 'square box' ? 'comb' : 'lath');
 }
 
@@ -130,8 +131,12 @@ export function frameSteps(frame: Frame, taps: readonly Tap[]): readonly StepGro
   const parts = frameParts(frame);
   const build = buildOf(frame);
   return [
-    { lines: [...crossStep(build, parts.crosses), ...wireHolders(build, frame, parts), ...mastStep(frame, parts)] },
-    { lines: WIND[build](TAIL), picture: notchPicture(build, parts) },
+    {
+      lines: [...crossStep(build, parts.crosses), ...wireHolders(build, frame, parts), ...mastStep(frame, parts)],
+      // Spokes lie over one another.
+      picture: build === 'round spiral' ? undefined : lathsCrossed(build === 'hoop'),
+    },
+    { lines: (parts.wires < 2 ? steps.wind.once : WIND[build])(TAIL), picture: turnsPicture(build, frame, parts) },
     ...taps.map((tap): StepGroup => ({ lines: steps.tap(tap), picture: tapMade([tap.turn]) })),
     { lines: [...(taps.length > 0 ? steps.endTapped : steps.end), ...steps.leads, ...steps.stand] },
   ];

@@ -1,4 +1,5 @@
 import { bandContacts } from '../../../engine/built/band-contacts.ts';
+import { isRecord } from '../../../engine/fields/introspect.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
@@ -7,6 +8,7 @@ import { coilModel } from '../../../engine/kinds/models.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
+import { sectionsOf } from '../../../engine/units/parse.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf, WoundDescription } from '../../drawings/coil/drawn.ts';
 import { type PartRow, partRows, partTitle } from '../../words/index.ts';
@@ -22,13 +24,14 @@ export function partsList(
   reception: Reception,
   { parts }: BoardParts,
   layout: BoardLayout,
+  sections: WrittenSections = {},
 ): PartRow[] {
   const pins = countPins(parts);
   return [
     ...outdoorRows(set, reception, parts),
     ...set.coils.flatMap((coil, i) => coilRows(set, coil, i)),
     ...(set.arrangement.kind === 'slider' ? [partRows.slider()] : []),
-    ...parts.flatMap((part) => KINDS[part.kind](part, set)),
+    ...parts.flatMap((part) => KINDS[part.kind](part, set, sections)),
     ...switchRows(set),
     partRows.load(set.load),
     partRows.hookUpWire({
@@ -75,8 +78,33 @@ function coilRows(set: SetDescription, coil: CoilDescription, index: number): Pa
   return [partRows.coilWire({ name, wire, length }), byKind(FORMERS, coil)];
 }
 
-const TUNINGS: ByKind<TuningDescription, PartRow, [BoardPart]> = {
-  variable: (tuning, part) => partRows.variable(part, tuning),
+/** Equal sections in parallel, as a bought capacitor was written: "2 × 365 pF". */
+export interface Sections {
+  readonly count: number;
+  readonly one: string;
+}
+
+/** How the capacitor that tunes, and the aerial's own, were written. */
+export interface WrittenSections {
+  readonly tuning?: Sections;
+  readonly aerialTuning?: Sections;
+}
+
+const fieldOf = (value: unknown, ...keys: readonly string[]): unknown =>
+  keys.reduce((at, key) => (isRecord(at) ? at[key] : undefined), value);
+
+/** The sections that a description was written with. @param written as it was read */
+export function writtenSections(written: unknown): WrittenSections {
+  const of = (...keys: readonly string[]): Sections | undefined => {
+    const maximum = fieldOf(written, ...keys, 'maximum');
+    const sections = typeof maximum === 'string' ? sectionsOf(maximum) : undefined;
+    return sections && sections.count > 1 ? sections : undefined;
+  };
+  return { tuning: of('tuning'), aerialTuning: of('arrangement', 'aerialTuning') };
+}
+
+const TUNINGS: ByKind<TuningDescription, PartRow, [BoardPart, Sections?]> = {
+  variable: (tuning, part, sections) => partRows.variable(part, tuning, sections),
   measured: (_, part) => partRows.measuredVariable(part),
   vanes: (_, part) => partRows.homeMade(part, 'vanes'),
   foil: (_, part) => partRows.homeMade(part, 'foil'),
@@ -110,11 +138,14 @@ function loopRows({ tag }: BoardPart, set: SetDescription): PartRow[] {
 const elsewhere = (): PartRow[] => [];
 
 /** The rows of each part of the board. */
-const KINDS: Readonly<Record<PartKind, (part: BoardPart, set: SetDescription) => PartRow[]>> = {
+const KINDS: Readonly<
+  Record<PartKind, (part: BoardPart, set: SetDescription, sections: WrittenSections) => PartRow[]>
+> = {
   'aerial terminal': elsewhere,
   'earth terminal': elsewhere,
   outputs: elsewhere,
-  variable: (part) => (part.tuning ? [byKind(TUNINGS, part.tuning, part)] : []),
+  variable: (part, _, { tuning, aerialTuning }) =>
+    part.tuning ? [byKind(TUNINGS, part.tuning, part, part.role === 'aerial-tuning' ? aerialTuning : tuning)] : [],
   capacitor: ({ part, tag, role, values }) =>
     values.kind === 'capacitor'
       ? [

@@ -179,6 +179,11 @@ export const frameStepWords = {
       BEGIN(tail),
       'Wind all turns in one direction, from the outermost notch inward, tight, a notch for each, and tick the tally.',
     ],
+    once: (tail: number): Lines => [
+      BEGIN(tail),
+      'Lead the wire once around, tight and in one plane, back to the strip, and tick the tally.',
+      'Keep its two ends 10 mm apart at the strip: where they touch, the aerial is short-circuited.',
+    ],
     marks: (tail: number): Lines => [
       BEGIN(tail),
       'Wind all turns in one direction, tight, a mark for each, and tick the tally.',

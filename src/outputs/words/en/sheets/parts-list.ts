@@ -132,10 +132,19 @@ export const partRows = {
       'square brass rod a little longer than the coil, a block that runs on it, and a springy brass strip',
       'any stiff bare rod; a strip of spring bronze or a flattened phosphor-bronze wire',
     ),
-  variable: (part: Tagged, tuning: Tuning<'variable'>): PartRow =>
+  /** @param sections equal ones in parallel, as they were written */
+  variable: (
+    part: Tagged,
+    tuning: Tuning<'variable'>,
+    sections?: { readonly count: number; readonly one: string },
+  ): PartRow =>
     one(
       tagged(part),
-      `${pF(tuning.maximum)} meshed, ${formatNumber(tuning.swing, 3)}° swing, ${optionName('tuning.law', tuning.law)} vanes`,
+      `${
+        sections
+          ? `${sections.count} × ${sections.one} meshed, the sections in parallel (${pF(tuning.maximum)}): join their fixed vanes with one another`
+          : `${pF(tuning.maximum)} meshed`
+      }, ${formatNumber(tuning.swing, 3)}° swing, ${optionName('tuning.law', tuning.law)} vanes`,
       `${anyFrom(tuning.maximum * 0.85, tuning.maximum * 1.2)}; a smaller one loses the low end, with a larger one every station stands at a lower reading`,
     ),
   measuredVariable: (part: Tagged): PartRow =>
