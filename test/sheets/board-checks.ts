@@ -34,7 +34,7 @@ function wiredConnections(lines: readonly string[], parts: readonly BoardPart[])
   }
   const ids = parts.flatMap((p) => p.ends.map((end) => end.id));
   return parts.flatMap(({ part, kind }) =>
-    part.pieces.map(
+    (part?.pieces ?? []).map(
       (piece): Connection => ({
         id: piece.id,
         polar: kind === 'detector' || kind === 'cell',

@@ -43,10 +43,15 @@ export interface BandContacts {
   readonly hasOtherTraps: boolean;
 }
 
+/** The point of a coil that each lead goes to. */
 type Leads = Partial<Record<SwitchedLead, CoilPoint>>;
 
-/** Where each lead goes on the band that the set stands on. */
-function leadsOf(set: SetDescription): Leads {
+/**
+ * Where each lead goes on the band that the set stands on.
+ * @param set as read
+ * @returns turns from the first end of a coil; none for an arrangement that cannot have a band switch
+ */
+export function leadPoints(set: SetDescription): Leads {
   const arrangement: ArrangementDescription = set.arrangement;
   if (!isSwitched(arrangement)) return {};
   const circuit = setCircuit(set);
@@ -105,7 +110,7 @@ export function bandContacts(set: SetDescription): BandContacts | undefined {
   const standing = standingBand(set);
   if (!bands || standing === undefined) return undefined;
   const sets = bands.map((_, i) => turnSwitch(set, i));
-  const leads = sets.map(leadsOf);
+  const leads = sets.map(leadPoints);
   const capacitors = sets.map(({ arrangement }) => aerialLead(arrangement).seriesCapacitor);
   const isOther = (values: readonly unknown[]): boolean =>
     values.some((value) => JSON.stringify(value) !== JSON.stringify(values[0]));

@@ -8,7 +8,8 @@ import { turnSwitch } from '../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
 import { namedOnBand } from '../words/index.ts';
 import { type BoardLayout, type Built, boardLayout } from './board/layout.ts';
-import { type BoardParts, boardParts } from './board/parts.ts';
+import type { BoardParts } from './board/parts.ts';
+import { switchedParts } from './board/switched-parts.ts';
 import { boardSheet, wiringSheet } from './pages/board-sheet.ts';
 import { bringUpSheet } from './pages/bring-up-sheet.ts';
 import { capacitorSheets } from './pages/capacitor-sheet.ts';
@@ -58,7 +59,7 @@ function laidOut(set: SetDescription, parts: BoardParts, board: SheetOptions['bo
  * @param board its size, m; default what the parts need
  */
 export function builtBoard(set: SetDescription, board?: SheetOptions['board']): Built {
-  const parts = boardParts(set);
+  const parts = switchedParts(set);
   return { parts, layout: laidOut(set, parts, board) };
 }
 

@@ -3,7 +3,7 @@ import type { DetectorDescription } from '../../../engine/kinds/detectors/detect
 import { isLoop, type LoopDescription } from '../../../engine/kinds/loops.ts';
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
-import { circle, line, rect } from '../../scene/build.ts';
+import { circle, line, pointAtAngle, rect } from '../../scene/build.ts';
 import type { Point } from '../../scene/scene.ts';
 import type { Shape } from '../view/solid.ts';
 import { endsAt, turnOf, woundFootprint } from './coil-footprints.ts';
@@ -32,6 +32,8 @@ export function footprint(part: BoardPart, set: SetDescription, axis: 'x' | 'y' 
     case 'capacitor':
     case 'resistor':
       return small(part);
+    case 'switch':
+      return rotary(part);
   }
 }
 
@@ -100,6 +102,30 @@ function block(part: BoardPart, [w, h, height]: readonly [number, number, number
     drills: [],
     assumed: true,
     words: 'inside',
+  };
+}
+
+/** From contact to contact of a rotary switch, and its radius at least, mm. */
+const CONTACTS_APART = 7;
+const LEAST_RADIUS = 15;
+
+/** A rotary switch, its spindle upward, with its contacts around it. */
+function rotary(part: BoardPart): Footprint {
+  const n = part.terminals.length;
+  const r = Math.max(LEAST_RADIUS, (n * CONTACTS_APART) / (2 * Math.PI));
+  const contact = (i: number): Point => pointAtAngle([0, 0], r, -90 + (360 * (i + 0.5)) / n);
+  return {
+    w: 2 * r + 12,
+    h: 2 * r + 12,
+    items: [circle([0, 0], r - 2.5, DASHED), circle([0, 0], 3, OUTLINE)],
+    terminals: Object.fromEntries(part.terminals.map((t, i) => [t, contact(i)])),
+    shapes: [
+      { kind: 'cylinder', axis: 'z', from: [0, 0, 0], length: 14, radius: r - 2.5, assumed: true },
+      { kind: 'cylinder', axis: 'z', from: [0, 0, 14], length: 14, radius: 9 },
+    ],
+    drills: [{ at: [0, 0], diameter: 10 }],
+    assumed: true,
+    words: 'above',
   };
 }
 

@@ -6,6 +6,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { partWords, terminalWords } from '../../words/index.ts';
 
 export type PartKind =
+  | 'switch'
   | 'aerial terminal'
   | 'earth terminal'
   | 'coil'
@@ -19,7 +20,10 @@ export type PartKind =
   | 'outputs';
 
 /** Something on the board that wires are joined to. */
-export interface BoardPart extends Pick<Part, 'id' | 'role' | 'values'> {
+export interface BoardPart extends Pick<Part, 'id'> {
+  readonly role: Part['role'] | 'band-switch';
+  /** None of a switch. */
+  readonly values?: Part['values'];
   /** "L1", "C2"; terminals and outputs are "A", "E", "P". */
   readonly tag: string;
   readonly kind: PartKind;
@@ -31,9 +35,12 @@ export interface BoardPart extends Pick<Part, 'id' | 'role' | 'values'> {
   readonly ends: readonly Terminal[];
   /** As they are marked at the part, one for one: "start". */
   readonly marks: readonly string[];
+  /** Of a series capacitor that a band switch puts in: the band's name. */
+  readonly band?: string;
   readonly coil?: CoilDescription;
   readonly tuning?: TuningDescription;
-  readonly part: Part;
+  /** None of a switch. */
+  readonly part?: Part;
 }
 
 export interface BoardParts {
@@ -92,7 +99,9 @@ export function boardParts(set: SetDescription): BoardParts {
   return { parts, couplings, standing, built };
 }
 
-const LETTERS: Record<PartKind, string> = {
+/** What a part's tag begins with. */
+export const LETTERS: Record<PartKind, string> = {
+  switch: 'S',
   'aerial terminal': 'A',
   'earth terminal': 'E',
   coil: 'L',

@@ -1,4 +1,3 @@
-import type { PartRole } from '../../../engine/built/identity.ts';
 import type { ArrangementDescription } from '../../../engine/kinds/arrangements/arrangement-schema.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
@@ -18,7 +17,7 @@ export interface PlacedPart {
 }
 
 /** Aerial first, phones last: the order along the board, by what a part is there for. */
-const STAGE: Record<PartRole, number> = {
+const STAGE: Record<BoardPart['role'], number> = {
   aerial: 0,
   earth: 0,
   frame: 1,
@@ -33,6 +32,7 @@ const STAGE: Record<PartRole, number> = {
   tuning: 2,
   'aerial-tuning': 2,
   'parallel-capacitor': 2,
+  'band-switch': 2,
   'pump-capacitor': 3,
   detector: 3,
   'second-detector': 3,

@@ -90,13 +90,14 @@ function shortChain(ends: readonly End[], at: ReadonlyMap<string, Point>): End[]
 }
 
 /** What stands in tuned circuits. */
-const TUNED: ReadonlySet<PartKind> = new Set(['coil', 'loop', 'variable']);
+const TUNED: ReadonlySet<PartKind> = new Set(['coil', 'loop', 'variable', 'switch']);
 
 function useOf(isEarth: boolean, ends: readonly End[]): WireUse | undefined {
   if (isEarth) return 'earth';
   const kinds = new Set(ends.map((e) => e.part.kind));
   if (kinds.has('aerial terminal')) return 'aerial';
   if (kinds.has('outputs')) return 'output';
+  if (kinds.has('switch')) return 'band switch';
   if (kinds.has('detector')) return 'detector';
   return kinds.has('variable') ? 'tuned circuit' : undefined;
 }

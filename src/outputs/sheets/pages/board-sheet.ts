@@ -25,7 +25,10 @@ export function boardSheet(
   const items = layoutItems(layout);
   const about = (flow: Flow): void => {
     flow.para(boardTexts.intro({ width, length }), { small: true });
-    if (band !== undefined) flow.para(boardTexts.onBand(set.bands![band].name), { small: true });
+    if (band !== undefined) {
+      const isOnBoard = parts.parts.some(({ kind }) => kind === 'switch');
+      flow.para((isOnBoard ? boardTexts.withSwitch : boardTexts.onBand)(set.bands![band].name), { small: true });
+    }
   };
   const board = (flow: Flow): void => {
     flow.template(items, { w: layout.width, h: layout.height }, boardTexts.alt(layout.placed.map(({ part }) => part)));
@@ -95,7 +98,7 @@ function putWiring(flow: Flow, set: SetDescription, parts: BoardParts, layout: B
     ]),
   );
   if (layout.wiring.free.length > 0) flow.para(wiringTexts.free(layout.wiring.free));
-  putSwitchContacts(flow, set);
+  putSwitchContacts(flow, set, parts);
   coilsStanding(flow, parts);
   const note = byKind(DETECTOR_NOTE, set.detector, set);
   if (note) flow.para(note.words, { small: note.small });

@@ -22,7 +22,8 @@ import { putBandSwitch } from './switch-contacts.ts';
 const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
   new Map(
     parts.flatMap(({ tag, id, part }) =>
-      [id, ...part.pieces.map((piece) => piece.id)].map((symbol) => [symbol, tag] as const),
+      // A capacitor of another band is not in the diagram.
+      [id, ...(part?.id === id ? part.pieces : []).map((piece) => piece.id)].map((symbol) => [symbol, tag] as const),
     ),
   );
 

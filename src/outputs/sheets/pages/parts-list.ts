@@ -11,7 +11,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { sectionsOf } from '../../../engine/units/parse.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
 import type { CoilOf, WoundDescription } from '../../drawings/coil/drawn.ts';
-import { type PartRow, partRows, partTitle } from '../../words/index.ts';
+import { bandSwitchSheetWords, type PartRow, partRows, partTitle } from '../../words/index.ts';
 import type { BoardLayout } from '../board/layout.ts';
 import type { BoardPart, BoardParts, PartKind } from '../board/parts.ts';
 import { contactOf } from './detector-steps.ts';
@@ -32,7 +32,7 @@ export function partsList(
     ...set.coils.flatMap((coil, i) => coilRows(set, coil, i)),
     ...(set.arrangement.kind === 'slider' ? [partRows.slider()] : []),
     ...parts.flatMap((part) => KINDS[part.kind](part, set, sections)),
-    ...switchRows(set),
+    ...switchRows(set, parts),
     partRows.load(set.load),
     partRows.hookUpWire({
       length: (1.2 * layout.lengths.reduce((a, b) => a + b, 0)) / 1e3,
@@ -44,9 +44,28 @@ export function partsList(
   ];
 }
 
-function switchRows(set: SetDescription): PartRow[] {
+function switchRows(set: SetDescription, parts: readonly BoardPart[]): PartRow[] {
   const contacts = bandContacts(set);
-  return contacts ? [partRows.bandSwitch({ poles: contacts.poles.length, ways: contacts.bands.length })] : [];
+  if (!contacts) return [];
+  const { bands, standing, poles } = contacts;
+  const isOnBoard = parts.some(({ kind }) => kind === 'switch');
+  // Where the switch is on the board, so are the capacitors of other bands.
+  const others = isOnBoard
+    ? []
+    : poles.flatMap(({ through = [] }) =>
+        through.flatMap((capacitance, way) =>
+          capacitance === undefined || way === standing
+            ? []
+            : [
+                partRows.capacitor({
+                  title: bandSwitchSheetWords.seriesCapacitorTitle(bands[way]),
+                  capacitance,
+                  exact: true,
+                }),
+              ],
+        ),
+      );
+  return [...others, partRows.bandSwitch({ poles: poles.length, ways: bands.length })];
 }
 
 function outdoorRows({ aerial, earth }: SetDescription, reception: Reception, parts: readonly BoardPart[]): PartRow[] {
@@ -146,11 +165,12 @@ const KINDS: Readonly<
   outputs: elsewhere,
   variable: (part, _, { tuning, aerialTuning }) =>
     part.tuning ? [byKind(TUNINGS, part.tuning, part, part.role === 'aerial-tuning' ? aerialTuning : tuning)] : [],
-  capacitor: ({ part, tag, role, values }) =>
-    values.kind === 'capacitor'
+  switch: elsewhere,
+  capacitor: ({ part, tag, role, values, band }) =>
+    part && values?.kind === 'capacitor'
       ? [
           partRows.capacitor({
-            title: partTitle(part),
+            title: band === undefined ? partTitle(part) : bandSwitchSheetWords.seriesCapacitorTitle(band),
             tag,
             capacitance: values.capacitance,
             exact: role === 'series-capacitor' || role === 'trap-capacitor',
@@ -158,7 +178,7 @@ const KINDS: Readonly<
         ]
       : [],
   resistor: ({ part, tag, values }) =>
-    values.kind === 'resistor'
+    part && values?.kind === 'resistor'
       ? [partRows.resistor({ title: partTitle(part), tag, resistance: values.resistance })]
       : [],
   detector: detectorRows,

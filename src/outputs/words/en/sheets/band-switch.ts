@@ -34,6 +34,16 @@ export const bandSwitchSheetWords = {
     `The switch, its wires and the coils of other bands are not in the list or on the board: lead each moving contact to what is named first, each fixed contact to its coil. ${
       isEarthed ? 'The earthed ends of all coils stay joined to earth. ' : ''
     }Keep these wires short and apart.`,
+  markedWay: ({ mark, way }: { readonly mark: string; readonly way: string }): string => `${mark}: ${way}`,
+  part: 'band switch',
+  /** Of pole 1: its moving contact "1", its ways "1a", "1b". */
+  mark: (pole: number, way?: number): string =>
+    way === undefined ? String(pole + 1) : `${pole + 1}${String.fromCharCode(97 + way)}`,
+  seriesCapacitor: ({ band, capacitance }: { readonly band: string; readonly capacitance: number }): string =>
+    `series capacitor for “${printable(band)}”, ${formatQuantity(capacitance, 'capacitance')}`,
+  seriesCapacitorTitle: (band: string): string => `Series capacitor for “${printable(band)}”`,
+  onBoard:
+    'The switch is S1 on the board sheet, and its wires are in the list above. The number alone is the moving contact of a pole; with a letter it is the contact of a way.',
   otherTraps: 'The bands have different wave traps: their switching is not shown.',
   leads: ({ leads }: Pick<SwitchPole, 'leads'>): string => joined.format(leads.map((lead) => LEADS[lead])),
   way,

@@ -28,6 +28,8 @@ export const boardSheetWords = {
   mounted: 'Parts on the board',
   onBand: (band: string): string =>
     `With the band switch on “${printable(band)}”: the switch and its wires are not on this board plan; the wiring list says what they join.`,
+  withSwitch: (band: string): string =>
+    `S1 is the band switch: its contacts are marked by pole and way, as 1, 1a, 1b; lay yours on and mark its own contacts so. The checks below are for the switch on “${printable(band)}”.`,
   intro: ({ width, length }: { readonly width: number; readonly length: number }): string =>
     `The board from above, ${Math.round(width * 1e3)} × ${millimetres(length)}. Prick the holes through the paper. Circles with a cross are holes, dots are where wires end. Dashed bodies are parts whose size is not known: lay yours on before you drill. Dashed lines are the wires, by their numbers in the wiring list.`,
   alt: (parts: readonly Named[]): string =>
@@ -60,7 +62,7 @@ export const setViewWords = {
 };
 
 /** What the first wire of a net is for. */
-export type WireUse = 'earth' | 'aerial' | 'output' | 'detector' | 'tuned circuit';
+export type WireUse = 'earth' | 'aerial' | 'output' | 'band switch' | 'detector' | 'tuned circuit';
 
 /** How two coils that reach each other stand. Distance m, tilt °. */
 interface Standing {
@@ -90,6 +92,7 @@ export const wiringSheetWords = {
     earth: 'the earth line: these wires make one chain',
     aerial: 'from the aerial',
     output: 'from the detector to the output terminals',
+    'band switch': 'to the band switch',
     detector: 'to the detector',
     'tuned circuit': 'the tuned circuit',
   } satisfies Record<WireUse, string>,

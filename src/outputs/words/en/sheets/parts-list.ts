@@ -156,13 +156,13 @@ export const partRows = {
   /** @param title what it is, at the head of a line. */
   capacitor: (f: {
     readonly title: string;
-    readonly tag: string;
+    readonly tag?: string;
     readonly capacitance: number;
     /** It tunes, and must be near its value. */
     readonly exact: boolean;
   }): PartRow =>
     one(
-      `${f.title} ${f.tag}`,
+      f.tag === undefined ? f.title : `${f.title} ${f.tag}`,
       pF(f.capacitance),
       f.exact
         ? `${anyFrom(f.capacitance * 0.9, f.capacitance * 1.1)}, mica or polystyrene`

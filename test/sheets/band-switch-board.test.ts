@@ -1,0 +1,182 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { inRoot } from '../../scripts/support/paths.mjs';
+import { bandContacts } from '../../src/engine/built/band-contacts.ts';
+import { receive } from '../../src/engine/reception/path/receive.ts';
+import { turnSwitch } from '../../src/engine/set/band-switch.ts';
+import type { SetDescription } from '../../src/engine/set/description.ts';
+import { readValue } from '../../src/engine/set/read.ts';
+import { boardLayout } from '../../src/outputs/sheets/board/layout.ts';
+import { type BoardPart, type BoardParts, boardParts } from '../../src/outputs/sheets/board/parts.ts';
+import { switchedParts } from '../../src/outputs/sheets/board/switched-parts.ts';
+import { lineText, netsOf, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
+import { builtBoard, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { boardScore } from '../support/board-score.ts';
+import { clashes, wiringFaults } from './board-checks.ts';
+import { untidy, wordsOn } from './on-paper.ts';
+
+const example: Record<string, unknown> = JSON.parse(readFileSync(inRoot('examples/two-band.json'), 'utf8'));
+const wire = { size: '0.3 mm', covering: 'enamel' };
+const coil = (name: string, turns: number, more: object = {}): object => ({
+  shape: 'solenoid',
+  name,
+  formerDiameter: '60 mm',
+  turns,
+  wire,
+  ...more,
+});
+
+const [, longWave] = example.bands as readonly object[];
+/** Sets whose switch changes coils, taps, a part of one coil, or the capacitor in series with the aerial. */
+const SETS: Readonly<Record<string, object>> = {
+  'two coils with taps': {},
+  'a series capacitor for each band': {
+    arrangement: { kind: 'series capacitor', coil: 'medium', seriesCapacitor: '150 pF', detectorTap: 18 },
+    bands: [
+      { name: 'medium wave' },
+      {
+        name: 'long wave',
+        arrangement: { kind: 'series capacitor', coil: 'long', seriesCapacitor: '470 pF', detectorTap: 90 },
+      },
+    ],
+  },
+  'one series capacitor for both bands': {
+    arrangement: { kind: 'series capacitor', coil: 'medium', seriesCapacitor: '150 pF' },
+    bands: [
+      { name: 'medium wave' },
+      { name: 'long wave', arrangement: { kind: 'series capacitor', coil: 'long', seriesCapacitor: '150 pF' } },
+    ],
+  },
+  'an aerial coil for each band': {
+    coils: [coil('aerial M', 15), coil('medium', 60), coil('aerial L', 60), coil('long', 180)],
+    arrangement: { kind: 'coupled', aerialCoil: 'aerial M', coil: 'medium', distance: '40 mm', detectorTap: 30 },
+    bands: [
+      { name: 'medium wave' },
+      {
+        name: 'long wave',
+        arrangement: { kind: 'coupled', aerialCoil: 'aerial L', coil: 'long', distance: '40 mm', detectorTap: 80 },
+      },
+    ],
+  },
+  'three bands on one coil, the rest open': {
+    coils: [coil('main', 160)],
+    arrangement: { kind: 'tapped', coil: 'main', aerialTap: 10, detectorTap: 20, usedTurns: 50, unusedTurns: 'open' },
+    bands: [
+      { name: 'a' },
+      { name: 'b', arrangement: { kind: 'tapped', coil: 'main', aerialTap: 30, detectorTap: 60 } },
+      {
+        name: 'c',
+        arrangement: {
+          kind: 'tapped',
+          coil: 'main',
+          aerialTap: 10,
+          detectorTap: 20,
+          usedTurns: 90,
+          unusedTurns: 'open',
+        },
+      },
+    ],
+  },
+  'the rest shorted': {
+    coils: [coil('main', 160)],
+    arrangement: {
+      kind: 'tapped',
+      coil: 'main',
+      aerialTap: 10,
+      detectorTap: 20,
+      usedTurns: 50,
+      unusedTurns: 'shorted',
+    },
+    bands: [
+      { name: 'a' },
+      { name: 'b', arrangement: { kind: 'tapped', coil: 'main', aerialTap: 30, detectorTap: 60 } },
+    ],
+  },
+};
+
+function read(name: string): SetDescription {
+  const result = readValue({ ...example, ...SETS[name] });
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  return result.set;
+}
+
+/** The parts of a band under the names that the board of the switch has for them. */
+function namedAsOnBoard(board: BoardParts, { parts }: BoardParts, band: number): BoardParts {
+  const named = board.parts.map((part): BoardPart => {
+    const own = `${part.id}:${band}`;
+    const found = parts.find(({ id }) => id === own) ?? parts.find(({ id }) => id === part.id);
+    if (!found) throw new Error(`${part.words} is not on the board`);
+    return {
+      ...part,
+      terminals: part.ends.map((end) => found.terminals[found.ends.findIndex(({ id }) => id === end.id)]),
+    };
+  });
+  return { ...board, parts: named };
+}
+
+describe.each(Object.keys(SETS))('%s', (name) => {
+  const set = read(name);
+  const parts = switchedParts(set);
+  const { poles, bands } = bandContacts(set)!;
+  const lines = wiringOf(netsOf(parts)).lines.map(lineText);
+
+  test('the switch stands on the board, each contact once', () => {
+    const [rotary, ...more] = parts.parts.filter(({ kind }) => kind === 'switch');
+    expect(more).toEqual([]);
+    expect(rotary.terminals.length).toBe(poles.length * (bands.length + 1));
+    const terminals = parts.parts.flatMap((part) => part.terminals);
+    expect(new Set(terminals).size).toBe(terminals.length);
+  });
+
+  test('turned to each band, the wires of the list make the circuit of that band', () => {
+    bands.forEach((_, band) => {
+      const letter = String.fromCharCode(97 + band);
+      const turned = [...lines, ...poles.map((_, pole) => `S1 ${pole + 1} → S1 ${pole + 1}${letter}`)];
+      const board = namedAsOnBoard(boardParts(turnSwitch(set, band)), parts, band);
+      expect(wiringFaults(turned, board), bands[band]).toEqual([]);
+      // With the switch between two ways a band does not work: the wires alone do not make the circuit.
+      expect(wiringFaults(lines, board), `${bands[band]} without the switch`).not.toEqual([]);
+    });
+  });
+
+  test('the board can be read', () => {
+    const layout = boardLayout(set, parts);
+    const { overParts, pastDots, offDots, overWords } = boardScore(layout);
+    expect({ overParts, pastDots, offDots, overWords }).toEqual({
+      overParts: 0,
+      pastDots: 0,
+      offDots: 0,
+      overWords: 0,
+    });
+    expect(clashes(layout, parts.couplings)).toEqual([]);
+  });
+
+  test.each(['a4', 'letter'] as const)('its sheets are tidy on %s', (paper) => {
+    const sheets = sheetsFor(set, set, receive(set, {}), { paper, only: ['glance', 'board', 'wiring'] });
+    for (const page of sheets.flatMap(({ pages }) => pages)) expect(untidy(page.scene), page.scene.title).toEqual([]);
+  });
+});
+
+const glanceOf = (set: SetDescription): string =>
+  sheetsFor(set, set, receive(set, {}), { only: ['glance'] })
+    .flatMap(({ pages }) => pages.flatMap(({ scene }) => wordsOn(scene).map(({ text }) => text)))
+    .join(' ');
+
+test('the series capacitors of all bands are in the list of parts', () => {
+  const words = glanceOf(read('a series capacitor for each band'));
+  for (const capacitor of ['“medium wave”', '“long wave”', '150 pF', '470 pF']) expect(words).toContain(capacitor);
+});
+
+test('sets whose bands differ by more than the switch changes keep their wires to the builder', () => {
+  const trapped = {
+    arrangement: {
+      ...(example.arrangement as object),
+      traps: [{ kind: 'parallel', coil: 'trap', capacitance: '200 pF' }],
+    },
+    coils: [...(example.coils as object[]), coil('trap', 40)],
+    bands: [{ name: 'medium wave' }, longWave],
+  };
+  const result = readValue({ ...example, ...trapped });
+  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  expect(builtBoard(result.set).parts.parts.some(({ kind }) => kind === 'switch')).toBe(false);
+});
