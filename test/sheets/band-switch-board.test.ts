@@ -7,12 +7,12 @@ import { turnSwitch } from '../../src/engine/set/band-switch.ts';
 import type { SetDescription } from '../../src/engine/set/description.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { boardLayout } from '../../src/outputs/sheets/board/layout.ts';
-import { type BoardPart, type BoardParts, boardParts } from '../../src/outputs/sheets/board/parts.ts';
+import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { switchedParts } from '../../src/outputs/sheets/board/switched-parts.ts';
 import { lineText, netsOf, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
 import { builtBoard, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { boardScore } from '../support/board-score.ts';
-import { clashes, wiringFaults } from './board-checks.ts';
+import { clashes, namedAsOnBoard, switchTurned, wiringFaults } from './board-checks.ts';
 import { untidy, wordsOn } from './on-paper.ts';
 
 const example: Record<string, unknown> = JSON.parse(readFileSync(inRoot('examples/two-band.json'), 'utf8'));
@@ -100,20 +100,6 @@ function read(name: string): SetDescription {
   return result.set;
 }
 
-/** The parts of a band under the names that the board of the switch has for them. */
-function namedAsOnBoard(board: BoardParts, { parts }: BoardParts, band: number): BoardParts {
-  const named = board.parts.map((part): BoardPart => {
-    const own = `${part.id}:${band}`;
-    const found = parts.find(({ id }) => id === own) ?? parts.find(({ id }) => id === part.id);
-    if (!found) throw new Error(`${part.words} is not on the board`);
-    return {
-      ...part,
-      terminals: part.ends.map((end) => found.terminals[found.ends.findIndex(({ id }) => id === end.id)]),
-    };
-  });
-  return { ...board, parts: named };
-}
-
 describe.each(Object.keys(SETS))('%s', (name) => {
   const set = read(name);
   const parts = switchedParts(set);
@@ -130,10 +116,8 @@ describe.each(Object.keys(SETS))('%s', (name) => {
 
   test('turned to each band, the wires of the list make the circuit of that band', () => {
     bands.forEach((_, band) => {
-      const letter = String.fromCharCode(97 + band);
-      const turned = [...lines, ...poles.map((_, pole) => `S1 ${pole + 1} → S1 ${pole + 1}${letter}`)];
       const board = namedAsOnBoard(boardParts(turnSwitch(set, band)), parts, band);
-      expect(wiringFaults(turned, board), bands[band]).toEqual([]);
+      expect(wiringFaults([...lines, ...switchTurned(poles.length, band)], board), bands[band]).toEqual([]);
       // With the switch between two ways a band does not work: the wires alone do not make the circuit.
       expect(wiringFaults(lines, board), `${bands[band]} without the switch`).not.toEqual([]);
     });

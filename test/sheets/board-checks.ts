@@ -147,6 +147,24 @@ export function wiringFaults(lines: readonly string[], { parts, built }: BoardPa
   return faults;
 }
 
+/** The parts of a band under the names that the board of the band switch has for them. */
+export function namedAsOnBoard(board: BoardParts, { parts }: BoardParts, band: number): BoardParts {
+  const named = board.parts.map((part): BoardPart => {
+    const own = `${part.id}:${band}`;
+    const found = parts.find(({ id }) => id === own) ?? parts.find(({ id }) => id === part.id);
+    if (!found) throw new Error(`${part.words} is not on the board`);
+    return {
+      ...part,
+      terminals: part.ends.map((end) => found.terminals[found.ends.findIndex(({ id }) => id === end.id)]),
+    };
+  });
+  return { ...board, parts: named };
+}
+
+/** What the band switch joins on a band, as lines of a wiring list. */
+export const switchTurned = (poles: number, band: number): string[] =>
+  Array.from({ length: poles }, (_, i) => `S1 ${i + 1} → S1 ${i + 1}${String.fromCharCode(97 + band)}`);
+
 /** Disjoint sets of names. */
 function merged<T>(list: readonly T[], ends: (item: T) => readonly string[]): (name: string) => string {
   const parent = new Map<string, string>();

@@ -226,7 +226,7 @@ describe('home-made capacitors', () => {
       .flatMap(({ lines }) => lines)
       .join(' ');
     for (const [, part] of steps.matchAll(PARTS)) expect(listed, part).toContain(part.toLowerCase());
-    expect(steps).toMatch(/clamp/);
+    expect(steps).toMatch(/clamp/i);
     expect(
       templates(tuning)
         .map((t) => t.words)

@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { inRoot } from '../../scripts/support/paths.mjs';
+import { bandContacts } from '../../src/engine/built/band-contacts.ts';
 import { setCircuit } from '../../src/engine/built/set-circuit.ts';
 import { tuningModel } from '../../src/engine/kinds/models.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
@@ -13,13 +14,14 @@ import type { Point } from '../../src/outputs/scene/scene.ts';
 import { boardLayout } from '../../src/outputs/sheets/board/layout.ts';
 import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { over } from '../../src/outputs/sheets/board/route.ts';
+import { switchedParts } from '../../src/outputs/sheets/board/switched-parts.ts';
 import { lineText } from '../../src/outputs/sheets/board/wiring.ts';
 import { type Page, SHEET_IDS, type Sheet, sheetsFor } from '../../src/outputs/sheets/index.ts';
 import { templates } from '../../src/outputs/sheets/pages/capacitor-sheet.ts';
 import { codesOf, GOES_ON, textLines, textSheet } from '../../src/outputs/sheets/pages/text-sheet.ts';
 import { BASE, SETS } from '../support/every-arrangement.ts';
 import { someSet } from '../support/random-sets.ts';
-import { clashes, wiringDisagreements } from './board-checks.ts';
+import { clashes, namedAsOnBoard, switchTurned, wiringDisagreements, wiringFaults } from './board-checks.ts';
 import { placedOn, untidy, wordsOn } from './on-paper.ts';
 import { scanned } from './scanned.ts';
 
@@ -176,7 +178,14 @@ describe.each(NAMES)('%s', (name) => {
       .filter((b) => b.items.some((i) => i.kind === 'rect'))
       .map((b) => b.items.flatMap((i) => (i.kind === 'text' ? [i.text] : [])).join(' '))
       .map((words) => /^\d+ (.* → .*?) \d+ mm/.exec(words)![1]);
-    expect(wiringDisagreements(lines, boardParts(made(name).set))).toEqual([]);
+    const { set } = made(name);
+    const [board, switched] = [boardParts(set), switchedParts(set)];
+    const contacts = bandContacts(set);
+    if (contacts && switched.parts.some(({ kind }) => kind === 'switch')) {
+      const { poles, standing } = contacts;
+      const turned = [...lines, ...switchTurned(poles.length, standing)];
+      expect(wiringFaults(turned, namedAsOnBoard(board, switched, standing))).toEqual([]);
+    } else expect(wiringDisagreements(lines, board)).toEqual([]);
   });
 
   test('the marks of the dial stand where the engine has them', () => {

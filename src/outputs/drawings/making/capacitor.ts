@@ -1,6 +1,7 @@
 import type { TuningDescription } from '../../../engine/kinds/tunings/tuning-schema.ts';
 import { circle, line, path, polyline, rect } from '../../scene/build.ts';
 import type { Item, Point, Scene } from '../../scene/scene.ts';
+import { textWidth } from '../../scene/text-width.ts';
 import { capacitorPictureWords as texts } from '../../words/index.ts';
 import { type Paper, paperFor } from '../paper.ts';
 import { drawnWire, HIDDEN, label, lengthMark, moveArrow, stepScene, WIDTH, wirePath } from '../winding/strokes.ts';
@@ -31,6 +32,10 @@ function sheet({ at, mm }: Paper, x: number, y: number, w: number, h: number, lo
 
 /** A thin line from a word to what it names. */
 const leader = (from: Point, to: Point): Item => line(from, to, FINE);
+
+/** A word on a sheet, where the sheet is wide enough for it. mm on paper. */
+const onSheet = (at: Point, words: string, room: number): Item[] =>
+  textWidth(words, 3) < room - 1 ? [label(at, words)] : [];
 
 /** The lower half from above, as large as the scale says. */
 function basePlan({ length, width, dielectric }: Tuning<'foil'>, sizes: FoilBase, below: number) {
@@ -65,8 +70,8 @@ export function foilOnBase(tuning: Tuning<'foil'>, sizes: FoilBase): Scene {
     paper.height,
     [
       ...items,
-      label([middle[0], middle[1] + 1], texts.fixedFoil),
-      label([free[0], free[1] + 1], texts.base),
+      ...onSheet([middle[0], middle[1] + 1], texts.fixedFoil, paper.mm(l)),
+      ...onSheet([free[0], free[1] + 1], texts.base, paper.mm(0.9 * l)),
       label([at(joint, 0)[0], 4], tuning.dielectric === 'air' ? texts.dashedSpacers : texts.dashedDielectric, 'start'),
       ...lengthMark([at(0, 0)[0], foot + 4], [at(joint, 0)[0], foot + 4], texts.length(sizes.joint)),
       label([at(0, 0)[0], foot + 10], texts.tabLeft, 'start'),
@@ -92,7 +97,7 @@ export function cardPushedIn(tuning: Tuning<'foil'>, sizes: FoilBase): Scene {
       sheet(paper, joint - edge, guide, edge, w + 2 * edge, METAL),
       sheet(paper, joint, guide, l + handle, w + 2 * edge, { ...OUTLINE, fill: 'paper' }),
       sheet(paper, joint + l, guide + edge, handle * 0.8, w, METAL),
-      label([at(joint + l / 2, 0)[0], at(0, base.h / 2)[1] + 1], texts.card),
+      ...onSheet([at(joint + l / 2, 0)[0], at(0, base.h / 2)[1] + 1], texts.card, paper.mm(l)),
       label([at(joint - edge, 0)[0], 4], texts.stop),
       label([at(joint + 1.4 * l, 0)[0], 4], texts.guides),
       leader([at(joint + 1.4 * l, 0)[0], 4.6], at(joint + 1.4 * l, base.h - guide / 2)),
@@ -298,8 +303,8 @@ export function leavesOpened(tuning: Tuning<'book'>, sizes: LeafSizes): Scene {
       tuning.dielectric === 'air'
         ? sheet(paper, hinge, 0, l, edge, DASHED)
         : sheet(paper, 0, 0, hinge + l + edge, leaf.h, DASHED),
-      label([at(-leaf.w / 2, 0)[0], y], texts.upperLeaf),
-      label([at(leaf.w / 2, 0)[0], y], texts.lowerLeaf),
+      ...onSheet([at(-leaf.w / 2, 0)[0], y], texts.upperLeaf, paper.mm(l)),
+      ...onSheet([at(leaf.w / 2, 0)[0], y], texts.lowerLeaf, paper.mm(l)),
       label([at(0, 0)[0], 4.5], texts.hinge),
       label([33, foot + 5], tuning.dielectric === 'air' ? texts.dashedSpacers : texts.dashedDielectric),
     ],

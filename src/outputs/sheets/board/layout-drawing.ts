@@ -23,6 +23,8 @@ function pointAlong(way: readonly Point[], share: number): Point {
 }
 
 const LETTERS = 2.6;
+/** Width of a wire, mm: outlines are half as wide, so that neither is taken for the other. */
+const WIRE = 0.7;
 /** Bodies lower than this, mm, have no room for words on them. */
 const SMALL = 12;
 
@@ -33,6 +35,20 @@ const bodyBox = ({ at: [x, y], print }: PlacedPart): Box => ({
   w: print.w / 2,
   h: (2 * print.h) / 3,
 });
+
+/** Along the outline of a body, so that no word lies across it. */
+function edgesOf({ at: [x, y], turn, print }: PlacedPart): Box[] {
+  if (print.h < SMALL || turn % 180 !== 0) return [];
+  const [w, h] = [print.w, print.h];
+  const [left, top] = [x - w / 2, y - h / 2];
+  const thin = 0.3;
+  return [
+    { x: left, y: top, w, h: thin },
+    { x: left, y: top + h - thin, w, h: thin },
+    { x: left, y: top, w: thin, h },
+    { x: left + w - thin, y: top, w: thin, h },
+  ];
+}
 
 /** Boxes a word keeps off so that no wire runs through it. */
 const boxesOn = (way: readonly Point[]): Box[] => {
@@ -54,7 +70,7 @@ export function layoutItems(layout: BoardLayout): Item[] {
     ...placed.map(({ part, print, at, turn }) =>
       group(print.items, { move: at, turn, title: boardSheetWords.partTitle(part) }),
     ),
-    ...ways.map((way) => polyline(way, { stroke: 'soft', width: 0.35, dash: [1.6, 0.9] })),
+    ...ways.map((way) => polyline(way, { stroke: 'ink', width: WIRE })),
     ...holes,
     ...dots,
     ...labelItems(layout, points, [...holes.filter((h) => h.kind === 'circle'), ...dots].map(itemBox)),
@@ -88,11 +104,12 @@ function labelItems(
     ...placed.map((p) => partLabel(p, width)),
     ...placed.filter((p) => p.print.assumed).map(assumedLabel),
   ];
-  const named = placeLabels(labels, frame, [...marks, ...bodies, ...wires], 0.9).items;
+  const edges = placed.flatMap(edgesOf);
+  const named = placeLabels(labels, frame, [...marks, ...bodies, ...wires, ...edges], 0.9).items;
   const wanted = placed.flatMap(({ part }) =>
     part.terminals.length < 2 ? [] : part.terminals.map((terminal, i) => ({ terminal, words: part.marks[i] })),
   );
-  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, bodies, wires);
+  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...edges], wires);
   const leaders = ends.map(({ terminal, leader: [from, to] }) =>
     line(from, to, { stroke: 'ink', width: 0.12, title: terminal }),
   );

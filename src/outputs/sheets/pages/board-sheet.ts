@@ -71,6 +71,7 @@ function putWiring(flow: Flow, set: SetDescription, parts: BoardParts, layout: B
   const { columns } = wiringTexts;
   flow.para(wiringTexts.intro);
   flow.para(wiringTexts.terminals, { small: true });
+  flow.heading(wiringTexts.headings.ends);
   flow.table(
     [
       { title: columns.part, share: 0.9 },
@@ -79,6 +80,7 @@ function putWiring(flow: Flow, set: SetDescription, parts: BoardParts, layout: B
     ],
     parts.parts.map((p) => [p.tag, p.words, p.terminals.join(', ')]),
   );
+  flow.heading(wiringTexts.headings.wires, 30);
   flow.table(
     [
       { title: '✓', share: 0.45 },

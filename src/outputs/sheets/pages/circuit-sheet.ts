@@ -41,7 +41,7 @@ export function circuitSheet(
   return fewestPages((sheetLayout) => {
     const flow = new Flow({ id: 'circuit', title: texts.title, set: set.name, paper, layout: sheetLayout });
     putDiagram(flow, diagram, paper);
-    putMatter(flow, set, reception, points, scene, layout.warnings);
+    putMatter(flow, set, parts.parts, reception, points, scene, layout.warnings);
     return flow.finish(scene.description);
   });
 }
@@ -49,13 +49,14 @@ export function circuitSheet(
 function putMatter(
   flow: Flow,
   set: SetDescription,
+  parts: BoardParts['parts'],
   reception: Reception,
   points: readonly TestPoint[],
   scene: Pick<Scene, 'description' | 'warnings'>,
   boardWarnings: BoardLayout['warnings'],
 ): void {
   const { columns, headings } = texts;
-  putBandSwitch(flow, set);
+  putBandSwitch(flow, set, { parts });
   if (points.length > 0) {
     flow.heading(headings.points);
     flow.table(

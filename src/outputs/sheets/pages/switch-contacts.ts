@@ -9,11 +9,12 @@ import type { Flow } from '../paper/flow.ts';
 const SCALE = 0.26;
 
 /** The band switch by its symbol, and which band the sheet shows; nothing for a set without one. */
-export function putBandSwitch(flow: Flow, set: SetDescription): void {
+export function putBandSwitch(flow: Flow, set: SetDescription, { parts }: Pick<BoardParts, 'parts'>): void {
   const contacts = bandContacts(set);
   if (!contacts) return;
   flow.heading(texts.title);
-  flow.para(texts.shown(contacts.bands[contacts.standing]), { small: true });
+  const isOnBoard = parts.some(({ kind }) => kind === 'switch');
+  flow.para((isOnBoard ? texts.shownOnBoard : texts.shown)(contacts.bands[contacts.standing]), { small: true });
   const scene = drawBandSwitch(contacts);
   if (scene) flow.figure(scene, { scale: Math.min(SCALE, flow.width / scene.width) });
   if (contacts.hasOtherTraps) flow.para(texts.otherTraps, { small: true });

@@ -29,6 +29,8 @@ export const bandSwitchSheetWords = {
   setOnBand: (set: string, band: string): string => `${set}, on ${printable(band)}`,
   shown: (band: string): string =>
     `This sheet shows the set with its band switch on “${printable(band)}”. The switch stands between the coils and the leads named below; break those joints and lead them over it.`,
+  shownOnBoard: (band: string): string =>
+    `The diagram shows the set with its band switch on “${printable(band)}”. The switch, S1 on the board sheet, stands between the coils and the leads named below.`,
   /** @param isEarthed one end of every coil is earthed on every band. */
   wiring: (isEarthed: boolean): string =>
     `The switch, its wires and the coils of other bands are not in the list or on the board: lead each moving contact to what is named first, each fixed contact to its coil. ${

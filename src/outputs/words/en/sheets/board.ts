@@ -31,7 +31,7 @@ export const boardSheetWords = {
   withSwitch: (band: string): string =>
     `S1 is the band switch: its contacts are marked by pole and way, as 1, 1a, 1b; lay yours on and mark its own contacts so. The checks below are for the switch on “${printable(band)}”.`,
   intro: ({ width, length }: { readonly width: number; readonly length: number }): string =>
-    `The board from above, ${Math.round(width * 1e3)} × ${millimetres(length)}. Prick the holes through the paper. Circles with a cross are holes, dots are where wires end. Dashed bodies are parts whose size is not known: lay yours on before you drill. Dashed lines are the wires, by their numbers in the wiring list.`,
+    `The board from above, ${Math.round(width * 1e3)} × ${millimetres(length)}. Prick the holes through the paper. Circles with a cross are holes, dots are where wires end. Dashed bodies are parts whose size is not known: lay yours on before you drill. Heavy lines are the wires, by their numbers in the wiring list.`,
   alt: (parts: readonly Named[]): string =>
     `Layout of the board: ${listOf(parts.map(({ tag, words }) => `${tag} ${words}`))}.`,
   edge: 'edge of the board',
@@ -79,6 +79,7 @@ export const wiringSheetWords = {
     'Lay one piece of insulated wire after another, in this order: lay it, bare both ends until they shine, fix them, tug, tick. Run each as the board sheet draws it, straight, and around what stands in between; where two must cross, check that the insulation of both is whole. A wire marked “keep short” carries the signal before the detector: cut it no longer than it must be, and keep it away from other wires. When all are ticked the circuit is complete, and nothing else is joined to anything.',
   terminals:
     'Where a part has no terminal of its own, drive a brass pin or screw a solder tag where the board sheet has the dot: part and wires are soldered there, or clamped under a screw with two washers. No point takes more than two wires.',
+  headings: { ends: 'Parts and their ends', wires: 'Wires, in the order in which they are laid' },
   columns: {
     part: 'Part',
     what: 'What it is',

@@ -323,7 +323,7 @@ export const capacitorChecks = {
       'Meter on its highest ohms range from one side to the other, slowly through the whole travel; keep your fingers off both leads.',
     expected: (overload: number): string =>
       `No reading anywhere: above ${formatQuantity(overload, 'resistance', 2)}, the leakage of dry insulation.`,
-    otherwise: 'A low reading at one place: metal touches metal there. A high one that falls with time: damp; dry it.',
+    otherwise: 'A low reading at one place: metal touches metal there. A steady high one: damp; dry it.',
   },
   joints: {
     check: 'Meter on ohms from each lead to its own metal, at the end furthest from the joint.',
