@@ -1,4 +1,4 @@
-export { jointOnPin, sheetOnBoard, terminalMounted, wireUnderScrew } from './board.ts';
+export { jointOnPin, sheetOnBoard, terminalMounted, wireUnderScrew } from './board-pictures.ts';
 export {
   bookFromSide,
   cardPushedIn,
@@ -11,7 +11,7 @@ export {
   tubesInCradle,
   vaneMidway,
   vanesStacked,
-} from './capacitor.ts';
+} from './capacitor-pictures.ts';
 export {
   blockDrilled,
   type CrystalBlock,
@@ -22,4 +22,4 @@ export {
   leadsBent,
   pliersOnLead,
   whiskerWound,
-} from './detector.ts';
+} from './detector-pictures.ts';

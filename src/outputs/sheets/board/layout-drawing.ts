@@ -25,6 +25,8 @@ function pointAlong(way: readonly Point[], share: number): Point {
 const LETTERS = 2.6;
 /** Width of a wire, mm: outlines are half as wide, so that neither is taken for the other. */
 const WIRE = 0.7;
+/** Radius of the ring about a wire's number, mm. */
+const RING = 2;
 /** Bodies lower than this, mm, have no room for words on them. */
 const SMALL = 12;
 
@@ -117,7 +119,16 @@ function labelItems(
   const leaderBoxes = ends.flatMap(({ leader }) => boxesAlong(leader, 0.3));
   const inTheWay = [...marks, ...[...named, ...joined].map(itemBox), ...leaderBoxes];
   const numbered = wireNumbers(ways, frame, inTheWay);
-  return [...leaders, ...[...named, ...joined, ...numbered].map((t) => ({ ...t, rim: true }))];
+  const rings = numbered.map((number) => {
+    const { x, y, w, h } = itemBox(number);
+    return circle([x + w / 2, y + h / 2], RING, { stroke: 'ink', width: 0.18, fill: 'paper' });
+  });
+  return [
+    ...leaders,
+    ...[...named, ...joined].map((t) => ({ ...t, rim: true })),
+    ...rings,
+    ...numbered.map((t) => ({ ...t, rim: false })),
+  ];
 }
 
 /** The tag and what the part is, in it or over it. @param width of the board, mm. */
@@ -164,7 +175,7 @@ function wireNumbers(ways: BoardLayout['ways'], frame: Box, inTheWay: readonly B
   return ways.map((way, i) => {
     const label = wireLabel(way, i);
     const others = along.filter((_, k) => k !== i).flat();
-    const clear = [0.9, 0.3].flatMap(
+    const clear = [RING - 0.7, 0.9, 0.3].flatMap(
       (gap) => placeLabels([{ ...label, must: false }], frame, [...taken, ...others], gap).items,
     );
     const item = clear[0] ?? placeLabels([label], frame, taken, 0.5).items[0];
@@ -174,7 +185,7 @@ function wireNumbers(ways: BoardLayout['ways'], frame: Box, inTheWay: readonly B
 }
 
 const wireLabel = (way: readonly Point[], i: number): Label => ({
-  item: { text: `${i + 1}`, size: LETTERS, bold: true, rim: true },
+  item: { text: `${i + 1}`, size: LETTERS, bold: true },
   must: true,
   places: [0, 2, -2, 2.8, -2.8].flatMap((aside) =>
     sharesOf(way).flatMap((share) => {

@@ -63,7 +63,7 @@ export function boardParts(set: SetDescription): BoardParts {
   const built = builtSet(set);
   const numbers = new Map<string, number>();
   const tagFor = (kind: PartKind): string => {
-    const letter = LETTERS[kind];
+    const letter = TAG_LETTERS[kind];
     if (kind === 'aerial terminal' || kind === 'earth terminal' || kind === 'outputs') return letter;
     const n = (numbers.get(letter) ?? 0) + 1;
     numbers.set(letter, n);
@@ -100,7 +100,7 @@ export function boardParts(set: SetDescription): BoardParts {
 }
 
 /** What a part's tag begins with. */
-export const LETTERS: Record<PartKind, string> = {
+export const TAG_LETTERS: Record<PartKind, string> = {
   switch: 'S',
   'aerial terminal': 'A',
   'earth terminal': 'E',

@@ -11,7 +11,7 @@ import { PART } from '../../../engine/network/part-ids.ts';
 import { turnSwitch } from '../../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { terminalWords, bandSwitchSheetWords as texts } from '../../words/index.ts';
-import { type BoardPart, type BoardParts, boardParts, LETTERS } from './parts.ts';
+import { type BoardPart, type BoardParts, boardParts, TAG_LETTERS } from './parts.ts';
 
 /** What hangs on each lead that a switch may take from coil to coil. */
 const LEADS: Partial<Record<BoardPart['role'], SwitchedLead>> = {
@@ -147,9 +147,9 @@ export function switchedParts(set: SetDescription): BoardParts {
   }
 
   const counts = new Map<string, number>();
-  for (const { kind } of own) counts.set(LETTERS[kind], (counts.get(LETTERS[kind]) ?? 0) + 1);
+  for (const { kind } of own) counts.set(TAG_LETTERS[kind], (counts.get(TAG_LETTERS[kind]) ?? 0) + 1);
   const next = (kind: BoardPart['kind']): string => {
-    const letter = LETTERS[kind];
+    const letter = TAG_LETTERS[kind];
     const number = (counts.get(letter) ?? 0) + 1;
     counts.set(letter, number);
     return `${letter}${number}`;

@@ -1,4 +1,4 @@
-import type { JointId } from '../../../engine/network/ids.ts';
+import type { JointId, TerminalId } from '../../../engine/network/ids.ts';
 import type { Point } from '../../scene/scene.ts';
 import type { WireUse } from '../../words/index.ts';
 import type { BoardPart, BoardParts, PartKind } from './parts.ts';
@@ -22,6 +22,8 @@ export interface BoardWiring {
 interface End {
   readonly terminal: string;
   readonly part: BoardPart;
+  /** Of the terminal, in the set. */
+  readonly id: TerminalId;
 }
 
 /** Terminals that are joined with one another. */
@@ -36,7 +38,7 @@ export function netsOf({ parts }: BoardParts): Net[] {
   for (const part of parts)
     part.terminals.forEach((terminal, i) => {
       const net = part.ends[i].joint;
-      nets.set(net, [...(nets.get(net) ?? []), { terminal, part }]);
+      nets.set(net, [...(nets.get(net) ?? []), { terminal, part, id: part.ends[i].id }]);
     });
   // A frame has no earth terminal; the far side of the phones is the common line.
   const common = parts.find((p) => p.kind === 'earth terminal') ?? parts.find((p) => p.kind === 'outputs');

@@ -56,10 +56,7 @@ export function boardReadings(set: SetDescription, parts: BoardParts, { ohmsFrom
   if (!earth) return [];
   const to = earth.ends.find(({ part }) => part.kind === 'earth terminal') ?? earth.ends[earth.ends.length - 1];
   const samples = once(() => detectorOnMeter(set.detector));
-  const placeOf = ({ part, terminal }: Net['ends'][number]) => ({
-    part: part.id,
-    terminal: part.ends[part.terminals.indexOf(terminal)].id,
-  });
+  const placeOf = ({ part, id }: Net['ends'][number]) => ({ part: part.id, terminal: id });
   const rows: Row[] = [];
   for (const net of nets) {
     if (net === earth || net.ends.length < 2) continue;

@@ -26,7 +26,7 @@ const alone = (tuning: HomeMade) =>
   });
 
 /** What a finished capacitor should measure, each with its tolerance, and what is wrong otherwise. */
-export function capacitorChecks(flow: Flow, tuning: HomeMade): void {
+export function putCapacitorChecks(flow: Flow, tuning: HomeMade): void {
   const { capacitanceAt, minRange, maxRange, travel } = alone(tuning);
   const movement = byKind(MOVEMENTS, tuning);
   const rows = [

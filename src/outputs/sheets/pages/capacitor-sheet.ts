@@ -13,7 +13,7 @@ import {
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
-import { capacitorChecks } from './capacitor-checks.ts';
+import { putCapacitorChecks } from './capacitor-checks.ts';
 import {
   capacitorMaterials,
   capacitorSteps,
@@ -78,7 +78,7 @@ function putMatter(flow: Flow, tuning: HomeMade, model: ReturnType<typeof tuning
   const steps = capacitorSteps(tuning);
   flow.heading(headings.steps, flow.firstStepHeight(steps));
   flow.steps(steps);
-  capacitorChecks(flow, tuning);
+  putCapacitorChecks(flow, tuning);
   for (const warning of warningSentences(model.warnings)) flow.para(warning, { small: true });
   const toCut = templates(tuning);
   flow.heading(headings.templates, flow.templateNeed(toCut[0].h, ABOVE));

@@ -274,7 +274,10 @@ export const tubeCapacitorSteps = {
     ...outerTube('Wind one loose turn of thin paper over it.'),
     'When it is dry draw the outer tube off and the loose paper out: the inner tube must slide without shake.',
   ],
-  cradle: ['Strap the outer tube into its cradle on the board.', 'Push the inner one fully in, and mark it there.'],
+  cradle: [
+    'Strap the outer tube into its cradle on the board: it is the fixed side of the wiring list, the inner one the moving side.',
+    'Push the inner one fully in, and mark it there.',
+  ],
   join: [
     BARE_TAB,
     'Clamp the fold between two washers with a screw or paper fastener through the wall of the tube, at its far end, where it touches nothing of the other tube.',
@@ -293,7 +296,10 @@ export const bookCapacitorSteps = {
   dielectric: ({ dielectric, edge }: { readonly dielectric: DielectricName; readonly edge: number }): Lines => [
     `Glue the ${stuff(dielectric)} over the foil of the lower leaf by its rim only, reaching ${mm(edge)} beyond the foil, and up to the hinge.`,
   ],
-  hinge: ['Hinge the leaves with the cloth tape.', 'Fix the lower one to the board.'],
+  hinge: [
+    'Hinge the leaves with the cloth tape.',
+    'Fix the lower one to the board: it is the fixed side of the wiring list, the upper one the moving side.',
+  ],
   join: [
     BARE_TAB,
     'Clamp the fold between two washers with a screw or paper fastener through the leaf, where it touches no metal of the other leaf.',
