@@ -33,3 +33,13 @@ export function outside(
   if (value !== 0 && Math.abs(value) < LEAST) return { code: 'quantity.not-tiny', kind, least: LEAST };
   return undefined;
 }
+
+/**
+ * Least and greatest of the sizes usual in a field, or of those it accepts.
+ * @param bounds SI
+ * @returns SI; undefined where a field says neither
+ */
+export const usualRange = ({ min, above, max, typical }: Bounds): readonly [number, number] | undefined => {
+  const least = min ?? above;
+  return typical ?? (least !== undefined && max !== undefined ? [least, max] : undefined);
+};

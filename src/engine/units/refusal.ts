@@ -4,9 +4,15 @@ import type { Coded, NoFigures } from './coded.ts';
 import type { Gauge } from './gauge.ts';
 import type { QuantityKind } from './quantity-kind.ts';
 
+/** What a quantity is of, and least and greatest of the sizes usual in its field, SI; left out where no field is known. */
+export interface QuantityOfField {
+  readonly kind: QuantityKind;
+  readonly usual?: readonly [number, number];
+}
+
 /** What would be accepted in place of a quantity or a number. Figures SI. */
 export interface QuantityExpectations {
-  readonly quantity: { readonly kind: QuantityKind };
+  readonly quantity: QuantityOfField;
   readonly 'quantity.at-least': { readonly kind: QuantityKind; readonly min: number };
   readonly 'quantity.above': { readonly kind: QuantityKind; readonly above: number };
   readonly 'quantity.at-most': { readonly kind: QuantityKind; readonly max: number };
@@ -31,13 +37,13 @@ export interface NumberHints {
 
 /** Why a text is no quantity of a kind, and what to write instead. */
 export interface QuantityHints extends NumberHints {
-  readonly 'write-example': { readonly kind: QuantityKind };
+  readonly 'write-example': QuantityOfField;
   readonly empty: NoFigures;
-  readonly 'gauge-is-a-length': { readonly gauge: Gauge; readonly kind: QuantityKind };
+  readonly 'gauge-is-a-length': QuantityOfField & { readonly gauge: Gauge };
   readonly 'gauge-range': { readonly gauge: Gauge };
-  readonly 'begin-with-number': { readonly kind: QuantityKind };
+  readonly 'begin-with-number': QuantityOfField;
   readonly 'too-large-or-small': NoFigures;
-  readonly 'add-a-unit': { readonly kind: QuantityKind };
+  readonly 'add-a-unit': QuantityOfField;
   /** The unit that makes a usual size of the number. */
   readonly 'add-this-unit': { readonly number: string; readonly unit: string };
   /** A unit that people mean in two ways. */
@@ -46,12 +52,8 @@ export interface QuantityHints extends NumberHints {
     readonly unit: string;
     readonly units: readonly [string, string];
   };
-  readonly 'unit-of-another-kind': {
-    readonly unit: string;
-    readonly other: QuantityKind;
-    readonly kind: QuantityKind;
-  };
-  readonly 'unit-not-known': { readonly unit: string; readonly kind: QuantityKind };
+  readonly 'unit-of-another-kind': QuantityOfField & { readonly unit: string; readonly other: QuantityKind };
+  readonly 'unit-not-known': QuantityOfField & { readonly unit: string };
 }
 
 export type NumberHint = Coded<NumberHints>;

@@ -23,7 +23,7 @@ describe('what is said of a quantity that will not do', () => {
   });
 
   it('offers nothing that would be refused in its turn', () => {
-    expect(refusalOf('-3', 'length', WIRE)?.hint).toEqual({ code: 'add-a-unit', kind: 'length' });
+    expect(refusalOf('-3', 'length', WIRE)?.hint).toEqual({ code: 'add-a-unit', kind: 'length', usual: WIRE.typical });
     expect(refusalOf('0.3', 'length', { min: 50 })?.hint).toEqual({ code: 'add-this-unit', number: '0.3', unit: 'km' });
   });
 

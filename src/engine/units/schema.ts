@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type Bounds, outside } from './bounds.ts';
+import { type Bounds, outside, usualRange } from './bounds.ts';
 import type { Coded } from './coded.ts';
 import { parseQuantity, type QuantityKind } from './parse.ts';
 import {
@@ -21,12 +21,14 @@ export type { Bounds } from './bounds.ts';
  * @returns a valibot schema that gives the SI value
  */
 export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
+  const usual = usualRange(bounds);
+  const expectedHere = { code: 'quantity', kind, ...(usual && { usual }) } as const;
   return v.pipe(
     v.union(
       [v.string(), v.number()],
       refuseWith(
         (issue: v.BaseIssue<unknown>): QuantityRefusal => ({
-          expected: { code: 'quantity', kind },
+          expected: expectedHere,
           given: givenValue(issue.input),
         }),
       ),
@@ -43,7 +45,7 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
         const unit = usualUnitOf(bare, kind, bounds);
         return unit === undefined ? undefined : { code: 'add-this-unit', number: bare, unit };
       };
-      if (!parsed.ok) return refuse({ code: 'quantity', kind }, hint() ?? parsed.hint);
+      if (!parsed.ok) return refuse(expectedHere, hint() ?? (usual ? inField(parsed.hint, usual) : parsed.hint));
       const expected = outside(parsed.value, kind, bounds);
       return expected ? refuse(expected, hint()) : parsed.value;
     }),
@@ -54,6 +56,10 @@ export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
     }),
   );
 }
+
+/** A hint that shows examples, with the sizes that are usual in the field. */
+const inField = (hint: QuantityHint, usual: readonly [number, number]): QuantityHint =>
+  'kind' in hint ? { ...hint, usual } : hint;
 
 /**
  * A whole number within bounds, given as a JSON number.

@@ -46,7 +46,7 @@ type Phrases<Facts> = { readonly [C in keyof Facts]: (figures: Facts[C], nameOf:
 
 /** What would be accepted, as the object of "expected". */
 const EXPECTED: Phrases<DescriptionExpectations> = {
-  quantity: ({ kind }) => `${aQuantity(kind)} such as "${exampleOf(kind)}"`,
+  quantity: (asked) => `${aQuantity(asked.kind)} such as "${exampleOf(asked)}"`,
   'quantity.at-least': ({ kind, min }) => `${aQuantity(kind)} of at least ${limitText(min, kind, Math.ceil)}`,
   'quantity.above': ({ kind, above }) => `${aQuantity(kind)} above ${limitText(above, kind, Math.ceil)}`,
   'quantity.at-most': ({ kind, max }) => `${aQuantity(kind)} of at most ${limitText(max, kind, Math.floor)}`,

@@ -16,19 +16,19 @@ const HINTS: Phrases<Hints> = {
     `"${number}" is not clear as a number; write the digits together, with a point before decimals, as in 1234.5`,
   'thousand-or-fraction': ({ number, whole, fraction }) =>
     `"${number}" could be a thousand or a fraction; write ${whole} or ${fraction}`,
-  'write-example': ({ kind }) => `write ${examplesOf(kind)}`,
+  'write-example': (asked) => `write ${examplesOf(asked)}`,
   empty: () => 'nothing is written here',
   'gauge-is-a-length': ({ gauge, kind }) => `${gauge} is a wire size, not ${aQuantity(kind)}`,
   'gauge-range': ({ gauge }) => (gauge === 'SWG' ? 'SWG sizes here run from 10 to 48' : 'AWG sizes run from 0 to 44'),
-  'begin-with-number': ({ kind }) => `begin with a number, as in "${exampleOf(kind)}"`,
+  'begin-with-number': (asked) => `begin with a number, as in "${exampleOf(asked)}"`,
   'too-large-or-small': () => 'this is too large or too small to calculate with',
-  'add-a-unit': ({ kind }) => `add a unit, as in "${exampleOf(kind)}"`,
+  'add-a-unit': (asked) => `add a unit, as in "${exampleOf(asked)}"`,
   'add-this-unit': ({ number, unit }) => `add a unit: "${number} ${unit}", not "${number}"`,
   'unit-unclear': ({ number, unit, units: [usual, other] }) =>
     `on old parts "${unit}" is ${usual}, elsewhere ${other}; write "${number} ${usual}" or "${number} ${other}"`,
-  'unit-of-another-kind': ({ unit, other, kind }) =>
-    `"${unit}" is the unit of ${aQuantity(other)}; write ${examplesOf(kind)}`,
-  'unit-not-known': ({ unit, kind }) => `the unit "${unit}" is not known here; write ${examplesOf(kind)}`,
+  'unit-of-another-kind': ({ unit, other, ...asked }) =>
+    `"${unit}" is the unit of ${aQuantity(other)}; write ${examplesOf(asked)}`,
+  'unit-not-known': ({ unit, ...asked }) => `the unit "${unit}" is not known here; write ${examplesOf(asked)}`,
   'did-you-mean': ({ option }) => `did you mean "${option}"?`,
   'write-wire': () => 'write { "size": "28 SWG", "covering": "enamel" }',
   'touchstone-problems': ({ problems }) => problems.map(touchstoneProblem).join('; '),

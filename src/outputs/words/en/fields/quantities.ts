@@ -1,6 +1,7 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
-import { QUANTITY_KINDS, type QuantityKind } from '../../../../engine/units/parse.ts';
+import { parseQuantity, QUANTITY_KINDS, type QuantityKind } from '../../../../engine/units/parse.ts';
 import { ZERO_CELSIUS } from '../../../../engine/units/quantities.ts';
+import type { QuantityOfField } from '../../../../engine/units/refusal.ts';
 
 const A_QUANTITY: Readonly<Record<QuantityKind, string>> = {
   length: 'a length',
@@ -56,12 +57,39 @@ export const writtenQuantity = (kind: QuantityKind): string => WRITTEN[kind];
 /** "a length". */
 export const aQuantity = (kind: QuantityKind): string => A_QUANTITY[kind];
 
-/** "63 mm": how a quantity of a kind is written. */
-export const exampleOf = (kind: QuantityKind): string => QUANTITY_KINDS[kind].examples[0];
+/** First digits of round figures. */
+const ROUND = [1, 2, 5, 10];
+
+/** A round figure amid a range; where that begins at 0 or below, half its greatest. */
+function roundWithin([low, high]: readonly [number, number]): number {
+  const amid = low > 0 ? Math.sqrt(low * high) : high / 2;
+  const decade = 10 ** Math.floor(Math.log10(amid));
+  const figures = ROUND.map((digit) => digit * decade);
+  return figures.reduce((best, x) => (Math.abs(Math.log(x / amid)) < Math.abs(Math.log(best / amid)) ? x : best));
+}
+
+/** Ways to write a quantity of a kind, of sizes that are usual where it is asked. */
+function examplesFor({ kind, usual }: QuantityOfField): readonly string[] {
+  const { examples } = QUANTITY_KINDS[kind];
+  if (!usual) return examples;
+  const [low, high] = usual;
+  const fitting = examples.filter((example) => {
+    const read = parseQuantity(example, kind);
+    return read.ok && read.value >= low && read.value <= high;
+  });
+  if (fitting.length > 0) return fitting;
+  const figure = high > 0 ? roundWithin(usual) : Number.NaN;
+  return figure >= low && figure <= high ? [formatQuantity(figure, kind)] : examples;
+}
+
+/** "63 mm", or "50 km" for a distance: how a quantity of a kind is written. */
+export const exampleOf = (asked: QuantityOfField): string => examplesFor(asked)[0];
 
 /** "“63 mm” or “2 1/2 in”": the ways to write a quantity of a kind, in the file's own quotes. */
-export const examplesOf = (kind: QuantityKind): string =>
-  QUANTITY_KINDS[kind].examples.map((example) => `"${example}"`).join(' or ');
+export const examplesOf = (asked: QuantityOfField): string =>
+  examplesFor(asked)
+    .map((example) => `"${example}"`)
+    .join(' or ');
 
 /** A limit in the unit a builder would use; a temperature to whole degrees, rounded so that what is said is accepted. */
 export function limitText(value: number, kind: QuantityKind, round: (x: number) => number): string {

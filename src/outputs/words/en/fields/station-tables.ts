@@ -27,7 +27,7 @@ const CELLS: SentencesFor<TableProblemFacts> = {
   'thousand-or-fraction': ({ given }) =>
     `"${given}" could be a thousand or a fraction, as other numbers have decimal commas; write it without the point.`,
   'not-a-quantity': ({ given, kind, hint }) =>
-    `"${given}" is not read as ${aQuantity(kind)} such as "${exampleOf(kind)}": ${hintText(hint)}.`,
+    `"${given}" is not read as ${aQuantity(kind)} such as "${exampleOf({ kind })}": ${hintText(hint)}.`,
   'below-zero': ({ given }) => `"${given}" is below zero.`,
   'not-a-position': ({ given }) => `"${given}" is not read as a position such as "52.5 N, 1.2 W".`,
   'not-a-latitude': ({ given }) => `"${given}" is not read as a latitude such as "52.5 N".`,
