@@ -64,6 +64,32 @@ describe('a refused field', () => {
     }
   });
 
+  it('is of a typical value where nobody has typed one, however often it is typed anew', () => {
+    const begun = withValueAt(galena, ['assumed'], ['load', 'tuning.maximum', 'aerial.height']);
+    const path: Path = ['tuning', 'maximum'];
+    let lastGood = begun;
+    for (const typed of ['a', 'ab', 'abc']) {
+      const { usable } = readWithStandIns(
+        withValueAt(withValueAt(begun, ['assumed'], ['load', 'aerial.height']), path, typed),
+        lastGood,
+      );
+      expect(usable?.standIns).toEqual([{ path: 'tuning.maximum', value: '500 pF', source: 'usual' }]);
+      expect(usable?.written).toEqual(begun);
+      lastGood = usable?.written;
+    }
+    const typed = readWithStandIns(withValueAt(galena, path, '365 pF')).usable?.written;
+    expect(readWithStandIns(withValueAt(typed, path, 'abc'), typed).usable?.standIns[0].source).toBe('last');
+  });
+
+  it('of an opened file is of a typical value, however often it is typed anew', () => {
+    let lastGood: unknown;
+    for (const typed of ['a', 'ab', 'abc']) {
+      const { usable } = readWithStandIns(withValueAt(galena, ['tuning', 'maximum'], typed), lastGood);
+      expect(usable?.standIns).toEqual([expect.objectContaining({ path: 'tuning.maximum', source: 'usual' })]);
+      lastGood = usable?.written;
+    }
+  });
+
   it('opens again from a file, where nothing tells what it was before', () => {
     for (const { file, written } of examples)
       for (const path of fieldPaths(written)) {

@@ -1,5 +1,7 @@
 import {
+  assumedIn,
   fieldsOf,
+  isAssumed,
   isRecord,
   type Path,
   type Problem,
@@ -20,7 +22,7 @@ export interface StandIn {
   readonly path: string;
   /** As written; undefined: the key is left out. */
   readonly value: unknown;
-  /** The last good value of this field, a usual one where there is none before, or none: it is left out of the figures. */
+  /** The last good value of this field, a usual one that nobody typed, or none: it is left out of the figures. */
   readonly source: 'last' | 'usual' | 'none';
 }
 
@@ -90,10 +92,27 @@ function mend(written: unknown, problems: readonly Problem[], lastGood: unknown)
     }
     if (!isFurther) return undefined;
     const read = readValue(now);
-    if (read.ok) return { set: read.set, written: now, standIns: [...standIns.values()] };
+    if (read.ok) {
+      const marked = withAssumed(now, [...standIns.values()], lastGood);
+      const again = marked === now ? read : readValue(marked);
+      return { set: (again.ok ? again : read).set, written: marked, standIns: [...standIns.values()] };
+    }
     open = read.problems;
   }
   return undefined;
+}
+
+/** A usual value that stands in is one that nobody has typed: it is assumed, as one that was assumed before stays. */
+function withAssumed(now: unknown, standIns: readonly StandIn[], lastGood: unknown): unknown {
+  const usual = standIns.flatMap(({ path, value, source }) =>
+    source === 'usual' && value !== undefined ? [path] : [],
+  );
+  const written = usual.filter((path) => valueAtPath(now, keysOf(path)) !== undefined);
+  if (written.length === 0) return now;
+  const all = new Set([...assumedIn(now), ...written]);
+  // In the order of before, so that the figures need not be made anew.
+  const before = assumedIn(lastGood).filter((place) => all.has(place));
+  return withValueAt(now, ['assumed'], [...new Set([...before, ...all])]);
 }
 
 /** `at`, `put`: what is written in the description in its place, where that is not the value itself. */
@@ -129,6 +148,7 @@ const lastValue: Way = (now, path, lastGood) => {
   if (!isThere(lastGood, path)) return undefined;
   const value = valueAtPath(lastGood, path);
   if (isSame(value, valueAtPath(now, path))) return undefined;
+  if (value !== undefined && isAssumed(lastGood, path)) return [{ path: pathText(path), value, source: 'usual' }];
   if (value === NOT_HEARD) return [{ path: pathText(path), value: undefined, source: 'none', at: path, put: value }];
   return [{ path: pathText(path), value, source: 'last' }];
 };

@@ -54,9 +54,12 @@ function Refused() {
   const { problems, written, stage, standIns, isBehind } = useOpenSet();
   const list = problems.value;
   const elsewhere = standIns.value.filter(({ path }) => !list.some((problem) => problem.path === path));
+  const areLast = standIns.value.every(({ source }) => source === 'last');
   return (
     <div class="behind" role="status">
-      <strong>{isBehind.value ? problemWords.lastValid : problemWords.usesLastGood}</strong>{' '}
+      <strong>
+        {isBehind.value ? problemWords.lastValid : areLast ? problemWords.usesLastGood : problemWords.usesOthers}
+      </strong>{' '}
       {problemWords.count(list.length)}
       <ul>
         {list

@@ -56,7 +56,7 @@ export const standInWords = {
   last: (value: string | undefined): string =>
     value === undefined ? 'The figures leave it out, as before.' : `The figures use ${value}, the last good value.`,
   usual: (value: string | undefined): string =>
-    value === undefined ? 'The figures leave it out.' : `The figures use ${value}.`,
+    value === undefined ? 'The figures leave it out.' : `The figures use ${value}, a typical value.`,
   none: (_value: string | undefined): string => 'The figures leave it out.',
   ofThePart: 'what was there',
 } as const;
@@ -65,6 +65,7 @@ export const standInWords = {
 export const problemWords = {
   lastValid: 'These figures are of the last valid description.',
   usesLastGood: 'The figures use the last good value where a field is refused.',
+  usesOthers: 'Where a field is refused, the figures use what is said beside it.',
   count: (count: number): string => `${count} ${plural(count, 'problem', 'problems')} to correct:`,
   wholeDescription: 'The whole description',
   itemOf: (list: string, number: number): string => `${list} no. ${number}`,
