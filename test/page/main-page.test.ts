@@ -1,11 +1,27 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
+import galena from '../../examples/medium-wave-galena.json' with { type: 'json' };
 import { inEachTheme, settled, withPage } from '../support/browser.ts';
 
 const answered = (page: Page) => page.locator('.station').first().waitFor();
 const focusedId = (page: Page) => page.evaluate(() => document.activeElement?.id ?? '');
 const PHONE = { width: 390, height: 844, touch: true } as const;
+
+/** In the page: controls with a notice over their middle, even when they are scrolled to. */
+function controlsUnderNotices(): string[] {
+  for (const details of document.querySelectorAll<HTMLDetailsElement>('main details')) details.open = true;
+  const controls = document.querySelectorAll<HTMLElement>(
+    '.page :is(input, select, button, summary, a):not(.notices *, .skip-links *)',
+  );
+  return [...controls].flatMap((control) => {
+    control.scrollIntoView({ block: 'center' });
+    const { left, top, width, height } = control.getBoundingClientRect();
+    if (width === 0 || height === 0) return [];
+    const over = document.elementFromPoint(left + width / 2, top + height / 2);
+    return over?.closest('.notices') ? [control.outerHTML] : [];
+  });
+}
 
 describe('suggestions', () => {
   test('a line goes to its field; Try makes the change, Undo takes it back', async () => {
@@ -60,17 +76,7 @@ describe('a notice', () => {
         await page.getByLabel('Kind of detector').selectOption('valve');
         const notice = page.locator('.notice').first();
         await notice.waitFor();
-        const covered = await page.evaluate(() => {
-          for (const details of document.querySelectorAll<HTMLDetailsElement>('main details')) details.open = true;
-          const controls = document.querySelectorAll<HTMLElement>('main :is(input, select, button, summary, a)');
-          return [...controls].flatMap((control) => {
-            control.scrollIntoView({ block: 'center' });
-            const { left, top, width, height } = control.getBoundingClientRect();
-            if (width === 0 || height === 0) return [];
-            const over = document.elementFromPoint(left + width / 2, top + height / 2);
-            return over?.closest('.notices') ? [control.outerHTML] : [];
-          });
-        });
+        const covered = await page.evaluate(controlsUnderNotices);
         expect(covered).toEqual([]);
         expect(await notice.isVisible(), 'it was there all the time').toBe(true);
       },
@@ -78,6 +84,45 @@ describe('a notice', () => {
     );
   });
 });
+
+/** A description with more keys than the page knows: what is said when it is opened is long. */
+const ODD = JSON.stringify({
+  ...galena,
+  ...Object.fromEntries(Array.from({ length: 12 }, (_, i) => [`remark about the winding number ${i}`, i])),
+});
+
+test.each([
+  [1440, 900],
+  [1024, 768],
+  [390, 844],
+])(
+  'a long message takes few lines, can be opened and read whole, and covers no control at %i × %i',
+  async (width, height) => {
+    await withPage(
+      async (page) => {
+        await answered(page);
+        const file = { name: 'odd.json', mimeType: 'application/json', buffer: Buffer.from(ODD) };
+        await page.locator('input[type=file]').first().setInputFiles(file);
+        const notice = page.locator('.notice', { hasText: 'odd.json' });
+        await notice.waitFor();
+        const text = notice.locator('p');
+        expect((await text.textContent())!.length).toBeGreaterThan(300);
+        const tallest = async () => (await page.locator('.notices').boundingBox())!.height;
+        expect(await tallest()).toBeLessThan(150);
+        expect(await text.evaluate((p) => p.scrollHeight > p.clientHeight)).toBe(true);
+        await notice.getByRole('button', { name: 'Whole message' }).press('Enter');
+        await notice.getByRole('button', { name: 'Less', expanded: true }).waitFor();
+        expect(await tallest()).toBeLessThan(150);
+        await text.press('End');
+        await expect
+          .poll(() => text.evaluate((p) => p.scrollTop + p.clientHeight >= p.scrollHeight - 1), 'read to its end')
+          .toBe(true);
+        expect(await page.evaluate(controlsUnderNotices)).toEqual([]);
+      },
+      { width, height },
+    );
+  },
+);
 
 test('a notice does not come over the control that brought it', async () => {
   await withPage(

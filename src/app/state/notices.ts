@@ -55,6 +55,11 @@ export function dismiss(key: string, of?: string): void {
   if (notices.value.some(isSame)) notices.value = notices.value.filter((notice) => !isSame(notice));
 }
 
+/** A notice stays until it is dismissed. @param of the open set it is about; undefined: the page. */
+export function keepNotice(key: string, of?: string): void {
+  clearTimeout(timers.get(timerKey({ key, of })));
+}
+
 /** A set was changed: what offers to take back its change before that would now take back another. */
 export function dismissOnChange(of: string): void {
   for (const notice of notices.value) if (notice.of === of && notice.untilNextChange) dismiss(notice.key, of);

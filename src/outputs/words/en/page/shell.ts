@@ -51,6 +51,8 @@ export const widgetWords = {
   calculatingFirst: 'Calculating the set first…',
   messages: 'Messages',
   dismiss: 'Dismiss',
+  wholeMessage: 'Whole message',
+  less: 'Less',
   inWords: 'In words',
   readOff: (plot: string): string => `${plot}: read off`,
   readOffHint: 'Point at the plot, or use the arrow keys in it, to read values off.',
