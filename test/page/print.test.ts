@@ -60,3 +60,51 @@ test('printing from the browser prints the ticked sheets alone, at true size', a
     { colorScheme: 'dark' },
   );
 });
+
+test('printing before the sheets are drawn waits for them; the menu of the browser prints that they are not drawn', async () => {
+  await withPage(async (page) => {
+    await page.locator('.station').first().waitFor();
+    let letGo = () => {};
+    const held = new Promise<void>((resolve) => (letGo = resolve));
+    await page.route(/sheets/i, async (route) => {
+      await held;
+      await route.continue();
+    });
+    await page.evaluate(() => {
+      const seen: number[] = [];
+      // As a browser does, without its dialogue.
+      window.print = () => {
+        dispatchEvent(new Event('beforeprint'));
+        seen.push(document.querySelectorAll('.printed-sheets > div > svg').length);
+        dispatchEvent(new Event('afterprint'));
+      };
+      Object.assign(globalThis, { seen });
+    });
+    const seen = () => page.evaluate(() => (globalThis as unknown as { seen: number[] }).seen);
+    await page.getByRole('button', { name: 'Sheets', exact: true }).click();
+    // The menu cannot be held back.
+    await page.emulateMedia({ media: 'print' });
+    await page.evaluate(() => dispatchEvent(new Event('beforeprint')));
+    const onPaper = page.locator('body > *').filter({ visible: true });
+    expect(await onPaper.allTextContents()).toEqual([
+      expect.stringMatching(/^This page is no sheet: the sheets were still being drawn\..*waits for them\.$/s),
+    ]);
+    await page.evaluate(() => dispatchEvent(new Event('afterprint')));
+    await page.emulateMedia({ media: null });
+    await page.keyboard.press('Control+p');
+    await page.getByText('Printing begins when they are.').waitFor();
+    // Taken back, and asked for again.
+    await page.getByRole('button', { name: 'Do not print' }).press('Enter');
+    await page.getByText('Printing begins when they are.').waitFor({ state: 'detached' });
+    await page.keyboard.press('Control+p');
+    await page.getByText('Printing begins when they are.').waitFor();
+    expect(await seen()).toEqual([]);
+    letGo();
+    await expect.poll(seen).toHaveLength(1);
+    const save = await page.locator('.sheets-choice .primary').textContent();
+    const pages = Number(/\d+/.exec(save!)![0]);
+    expect(pages).toBeGreaterThan(10);
+    expect(await seen()).toEqual([pages]);
+    expect(await page.getByText('Printing begins when they are.').count()).toBe(0);
+  });
+});

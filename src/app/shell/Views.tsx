@@ -2,6 +2,7 @@ import { headerWords, widgetWords } from '../../outputs/words/index.ts';
 import { VIEWS, view } from '../state/page-view.ts';
 import { useOpenSet } from '../state/set-context.ts';
 import { Later } from '../widgets/Later.tsx';
+import { PrintGuard } from './PrintGuard.tsx';
 
 /** What one is doing: working on the set, or showing it. */
 export function ViewChoice() {
@@ -28,6 +29,15 @@ const loadExplain = () => import('../views/explain/Explain.tsx').then((m) => m.E
 
 /** A view beside the set's own, in the page's whole width. */
 export function OtherView() {
+  return (
+    <>
+      {view.value === 'sheets' && <PrintGuard />}
+      <TheView />
+    </>
+  );
+}
+
+function TheView() {
   const { written, receptionSet, reception, time, change } = useOpenSet();
   if (view.value === 'shelf') return <Later key="shelf" load={loadShelf} name={headerWords.shelf} props={{}} />;
   if (view.value === 'handbook')

@@ -69,7 +69,8 @@ export function Sheets({ written, set, reception }: Props) {
   const picture = useMemo(() => (page ? pageSvg(page) : ''), [page]);
   const chosen = sheets.filter((s) => !left.has(s.file));
   const pages = chosen.flatMap((s) => s.pages);
-  usePrint(isReady ? pages : [], isReady ? texts.noneChosen : texts.notYetDrawn);
+  const notPrinted = failure ? texts.notDrawn(failure) : isReady ? texts.noneChosen : texts.notYetDrawn;
+  usePrint(isReady ? pages : [], notPrinted, isReady || failure !== '');
 
   async function save(): Promise<void> {
     if (!isReady || busy || chosen.length === 0) return;

@@ -95,7 +95,10 @@ export const sheetNames = {
 export const sheetsView = {
   label: 'Sheets',
   /** Printed in place of the sheets. */
-  notYetDrawn: 'The sheets are still being drawn. Print again in a moment.',
+  notYetDrawn:
+    'This page is no sheet: the sheets were still being drawn. Do not print it. Print again once they are drawn; Ctrl P waits for them.',
+  printAwaited: 'The sheets are still being drawn. Printing begins when they are.',
+  doNotPrint: 'Do not print',
   noneChosen: 'No sheet is chosen. Choose at least one in the list of sheets.',
   drawing: 'Drawing the sheets…',
   notDrawn: (reason: string): string => `These sheets cannot be drawn: ${reason}`,
