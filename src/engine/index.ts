@@ -189,7 +189,13 @@ export { detectByTransient, MOST_CYCLES } from './solvers/transient/waveform-fig
 
 // Reception
 
-export { type CurveOptions, type ResonanceCurve, type StationCurves, stationCurves } from './reception/curves.ts';
+export {
+  type CoilQPoint,
+  type CurveOptions,
+  type ResonanceCurve,
+  type StationCurves,
+  stationCurves,
+} from './reception/curves.ts';
 export { type AudioLimits, audioLimits } from './reception/detection/audio-limits.ts';
 export {
   type CrystalSpot,

@@ -114,9 +114,7 @@ test.each([
         await notice.getByRole('button', { name: 'Less', expanded: true }).waitFor();
         expect(await tallest()).toBeLessThan(150);
         await text.press('End');
-        await expect
-          .poll(() => text.evaluate((p) => p.scrollTop + p.clientHeight >= p.scrollHeight - 1), 'read to its end')
-          .toBe(true);
+        await expect.poll(() => text.evaluate((p) => p.scrollTop + p.clientHeight >= p.scrollHeight - 1)).toBe(true);
         expect(await page.evaluate(controlsUnderNotices)).toEqual([]);
       },
       { width, height },

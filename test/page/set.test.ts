@@ -144,6 +144,17 @@ describe('the set on the page', () => {
     });
   });
 
+  test('the Q of a coil is at the frequency of the station in focus', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const coil = page.getByRole('region', { name: 'Coil', exact: true });
+      for (const kHz of [909, 1251, 603]) {
+        await page.locator('.station', { hasText: `${kHz} kHz` }).click();
+        await coil.getByText(`Q at ${kHz} kHz`, { exact: false }).waitFor();
+      }
+    });
+  });
+
   test('every arrangement and every kind of part gives an answer or says why not', async () => {
     await withPage(async (page) => {
       await answered(page);

@@ -1,4 +1,10 @@
-import { type AudioLimits, type CurveOptions, type SetDescription, stationCurves } from '../../engine/index.ts';
+import {
+  type AudioLimits,
+  type CoilQPoint,
+  type CurveOptions,
+  type SetDescription,
+  stationCurves,
+} from '../../engine/index.ts';
 import {
   type BandPlot,
   type DetectorCurve,
@@ -16,6 +22,8 @@ export interface Curves {
   readonly band: BandPlot;
   /** A plot for each coil. */
   readonly q: readonly QCurves[];
+  /** Of each coil, at the station's frequency. */
+  readonly qAtStation: readonly CoilQPoint[];
   readonly detector: DetectorCurve;
 }
 
@@ -33,5 +41,7 @@ export function curvesFor(
   const curves = stationCurves(set, index, covered, options);
   if (!curves) return undefined;
   const { audio, resonance, band } = curves;
-  return { audio, resonance, band, q: qPlots(curves, covered), detector: detectorPlot(curves, set) };
+  const q = qPlots(curves, covered);
+  const qAtStation = curves.q.map(({ atStation }) => atStation);
+  return { audio, resonance, band, q, qAtStation, detector: detectorPlot(curves, set) };
 }

@@ -65,6 +65,21 @@ describe.each(['medium-wave-galena', 'long-wave-foil', 'ferrite-rod-valve-diode'
     }
   });
 
+  it('have the Q of each coil at the station’s own frequency, as the curve has it there', () => {
+    for (const station of within)
+      for (const { points, atStation, name: coil } of stationCurves(set, station.index, covered)!.q) {
+        const at = `${station.name}, ${coil}`;
+        expect(atStation.frequency, at).toBe(station.frequency);
+        const above = points.findIndex(({ frequency }) => frequency >= station.frequency);
+        const [least, most] = [points[above - 1].q, points[above].q].sort((a, b) => a - b);
+        // Between neighbouring points of a smooth curve, which may have its top there.
+        expect(atStation.q, at).toBeGreaterThan(0.99 * least);
+        expect(atStation.q, at).toBeLessThan(1.01 * most);
+        expect(atStation.low, at).toBeLessThan(atStation.q);
+        expect(atStation.high, at).toBeGreaterThan(atStation.q);
+      }
+  });
+
   it('are none for a station that is not there', () => {
     expect(stationCurves(set, stations.length, covered)).toBeUndefined();
   });

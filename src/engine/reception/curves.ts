@@ -50,12 +50,17 @@ export interface BandResponse {
 export interface CoilQ {
   readonly name: string;
   /** Rising frequency. */
-  readonly points: readonly {
-    readonly frequency: Hertz;
-    readonly q: Ratio;
-    readonly low: Ratio;
-    readonly high: Ratio;
-  }[];
+  readonly points: readonly CoilQPoint[];
+  /** At the station's own frequency. */
+  readonly atStation: CoilQPoint;
+}
+
+/** Q at a frequency; `low` and `high` are the ends of its range (90 %). */
+export interface CoilQPoint {
+  readonly frequency: Hertz;
+  readonly q: Ratio;
+  readonly low: Ratio;
+  readonly high: Ratio;
 }
 
 /** Current of the detector against voltage, and what the station's carrier sweeps of it. */
@@ -151,7 +156,7 @@ export function stationCurves(
       })),
       wanted: index,
     },
-    q: coilQ(ready, covered),
+    q: coilQ(ready, covered, station),
     detector: detectorCharacteristic(ready, operatingPoint(ready, tuned, figures)),
   };
 }
@@ -208,14 +213,18 @@ function conductanceFor(ready: Receiver, tuned: TunedStation, bandwidth: Hertz):
 }
 
 /** Somewhat beyond the tuning range on either side. */
-const coilQ = ({ circuit }: Receiver, [lowest, highest]: readonly [Hertz, Hertz]): CoilQ[] =>
-  circuit.coils.map(({ model }, i) => ({
-    name: circuit.set.coils[i].name,
-    points: sampled(lowest * 0.8, highest * 1.2, Q_POINTS, (frequency) => {
+const coilQ = ({ circuit }: Receiver, [lowest, highest]: readonly [Hertz, Hertz], station: Station): CoilQ[] =>
+  circuit.coils.map(({ model }, i) => {
+    const at = (frequency: Hertz): CoilQPoint => {
       const [low, high] = model.qRangeAt(frequency);
       return { frequency, q: model.qAt(frequency), low, high };
-    }),
-  }));
+    };
+    return {
+      name: circuit.set.coils[i].name,
+      points: sampled(lowest * 0.8, highest * 1.2, Q_POINTS, at),
+      atStation: at(station.frequency),
+    };
+  });
 
 /**
  * Where a carrier works on the detector's curve.

@@ -147,6 +147,11 @@ function CoilCard({ index }: { index: number }) {
   const { reception, curves, written, change } = useOpenSet();
   const figures = reception.value?.parts.coils[index];
   const q = curves.value?.q[index];
+  const focused = curves.value?.qAtStation[index];
+  // Until the curves of the station in focus are there, at the frequency that the figures are of.
+  const qNow = focused
+    ? { at: focused.frequency, value: focused.q, range: [focused.low, focused.high] as const }
+    : figures && { at: figures.qAt, value: figures.q, range: figures.qRange };
   const name = coilNames(written.value)[index];
   const title = `coil-${index}-title`;
   const isOnly = coilNames(written.value).length === 1;
@@ -168,15 +173,15 @@ function CoilCard({ index }: { index: number }) {
         <PartEditor path={['coils', index]} kindLabel={texts.coilShape} />
         <div>
           <Drawing part={{ coil: index }} />
-          {figures && (
+          {figures && qNow && (
             <FigureList
               items={[
                 { label: texts.inductance, text: formatQuantity(figures.inductance, 'inductance') },
                 {
-                  label: texts.qAt(figures.qAt),
+                  label: texts.qAt(qNow.at),
                   term: 'q',
-                  text: figures.q.toFixed(0),
-                  range: texts.qRange(...figures.qRange),
+                  text: qNow.value.toFixed(0),
+                  range: texts.qRange(...qNow.range),
                 },
                 {
                   label: texts.selfCapacitance,
