@@ -119,6 +119,24 @@ test('what is shared with the installed page opens once: a file, a link, the tex
   );
 });
 
+test('what was shared and then dismissed is not offered again', async () => {
+  await withPage(
+    async (page, url) => {
+      await installed(page);
+      await share(page, url, { files: [textFile('mine.json', SLIDER)] });
+      const offered = page.locator('.notice', { hasText: 'Shared with this page: mine.json.' });
+      await offered.getByRole('button', { name: 'Dismiss' }).press('Enter');
+      await offered.waitFor({ state: 'detached' });
+      await expect.poll(() => leftThere(page)).toBe(0);
+      // The next one is offered alone.
+      await share(page, url, { files: [textFile('other.json', SLIDER)] });
+      await page.locator('.notice', { hasText: 'Shared with this page: other.json.' }).waitFor();
+      expect(await page.locator('.notice', { hasText: 'mine.json' }).count()).toBe(0);
+    },
+    { serviceWorker: true },
+  );
+});
+
 test('too much at once is not kept, which is told; what was left and not opened goes after an hour', async () => {
   await withPage(
     async (page, url) => {

@@ -8,6 +8,8 @@ export interface Notice {
   readonly action?: { readonly label: string; readonly run: () => void };
   /** The action takes back the latest change: true only until something else is changed. */
   readonly untilNextChange?: boolean;
+  /** The builder has dismissed it: it is not offered again. */
+  readonly onDismissed?: () => void;
   /** Something is being worked on: it goes by itself, or by its action. */
   readonly isBusy?: boolean;
 }
@@ -31,13 +33,16 @@ const isMarked =
 /** Tell the builder something; a notice of the same set with the same key takes the place of the one before. */
 export function tell(
   text: string,
-  options: { key?: string; stays?: boolean } & Pick<Notice, 'of' | 'action' | 'untilNextChange' | 'isBusy'> = {},
+  options: { key?: string; stays?: boolean } & Pick<
+    Notice,
+    'of' | 'action' | 'untilNextChange' | 'onDismissed' | 'isBusy'
+  > = {},
 ): void {
-  const { key = text, of, action, untilNextChange, isBusy } = options;
+  const { key = text, of, action, untilNextChange, onDismissed, isBusy } = options;
   const isSame = isMarked({ key, of });
   notices.value = [
     ...notices.value.filter((notice) => !isSame(notice)),
-    { key, text, of, action, untilNextChange, isBusy },
+    { key, text, of, action, untilNextChange, onDismissed, isBusy },
   ];
   const timer = timerKey({ key, of });
   clearTimeout(timers.get(timer));

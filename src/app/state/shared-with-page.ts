@@ -46,17 +46,21 @@ async function offer(place: OpeningPlace): Promise<void> {
   }
   if (left.length === 0) return;
   const names = left.map(({ name }) => name ?? texts.sharedText);
+  const forget = async (): Promise<void> => {
+    for (const { request } of left) await shared.delete(request);
+  };
   const open = async (): Promise<void> => {
     for (const { name, content } of left) if (name === undefined) await openSharedText(place, await content.text());
     const files = left.flatMap(({ name, content }) => (name === undefined ? [] : [new File([content], name)]));
     await openGivenFiles(place, files);
     // Not before: what ends the page meanwhile loses nothing.
-    for (const { request } of left) await shared.delete(request);
+    await forget();
   };
   tell(texts.sharedWithPage(names), {
     key: 'shared',
     stays: true,
     action: { label: texts.openShared, run: () => void open() },
+    onDismissed: () => void forget(),
   });
 }
 

@@ -25,7 +25,7 @@ export function Notices() {
 }
 
 /** The first lines of a message; a longer one can be opened. */
-function OneNotice({ notice: { key, of, text, action, isBusy } }: { readonly notice: Notice }) {
+function OneNotice({ notice: { key, of, text, action, onDismissed, isBusy } }: { readonly notice: Notice }) {
   const [isCut, setCut] = useState(false);
   const [isOpen, setOpen] = useState(false);
   const message = useRef<HTMLParagraphElement>(null);
@@ -72,7 +72,15 @@ function OneNotice({ notice: { key, of, text, action, isBusy } }: { readonly not
         </button>
       )}
       {!isBusy && (
-        <button type="button" class="leave-out" aria-label={widgetWords.dismiss} onClick={() => dismiss(key, of)}>
+        <button
+          type="button"
+          class="leave-out"
+          aria-label={widgetWords.dismiss}
+          onClick={() => {
+            dismiss(key, of);
+            onDismissed?.();
+          }}
+        >
           ×
         </button>
       )}
