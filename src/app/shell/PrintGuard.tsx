@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import { sheetsView as texts } from '../../outputs/words/index.ts';
-import { isPrintAwaited, printable } from '../state/printing.ts';
+import { isPrintAwaited, printedView } from '../state/printing.ts';
 
 /** Printing the page prints these alone, and nothing else of it. */
 const PRINTED = 'printed-sheets';
@@ -10,8 +10,8 @@ const remove = (): void => document.querySelector(`.${PRINTED}`)?.remove();
 
 function put(): void {
   remove();
-  const box = printable.peek()?.make() ?? document.createElement('div');
-  if (!printable.peek()) box.append(texts.notYetDrawn);
+  const box = printedView.peek()?.make() ?? document.createElement('div');
+  if (!printedView.peek()) box.append(texts.notYetDrawn);
   box.className = PRINTED;
   document.body.append(box);
 }
@@ -21,7 +21,7 @@ const isPrintKey = ({ ctrlKey, metaKey, altKey, key }: KeyboardEvent): boolean =
 
 /** The keys of printing wait for what is still being drawn; a browser's own menu cannot be held back, and prints that it is. */
 function onKey(event: KeyboardEvent): void {
-  if (isPrintKey(event) && !printable.peek()?.isReady) {
+  if (isPrintKey(event) && !printedView.peek()?.isReady) {
     event.preventDefault();
     isPrintAwaited.value = true;
   }
@@ -34,7 +34,7 @@ export function PrintGuard() {
     addEventListener('afterprint', remove);
     addEventListener('keydown', onKey);
     const stop = effect(() => {
-      if (!isPrintAwaited.value || !printable.value?.isReady) return;
+      if (!isPrintAwaited.value || !printedView.value?.isReady) return;
       isPrintAwaited.value = false;
       setTimeout(print);
     });

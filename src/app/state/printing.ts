@@ -9,7 +9,7 @@ export interface Printable {
 }
 
 /** Of the view in sight; undefined while it has none yet. */
-export const printable = signal<Printable | undefined>(undefined);
+export const printedView = signal<Printable | undefined>(undefined);
 
 /** Printing was asked for before there was something to print: it begins once there is. */
 export const isPrintAwaited = signal(false);

@@ -5,4 +5,6 @@ export interface ReceptionWarnings {
   readonly 'reception.harmful-level': Record<never, never>;
   /** Where the dial is broadest, Hz. */
   readonly 'reception.dial-broad': { readonly frequency: number; readonly bandwidth: number };
+  /** Between these, Hz, a place of the scale is that of several frequencies. */
+  readonly 'reception.dial-runs-back': { readonly lowest: number; readonly highest: number };
 }

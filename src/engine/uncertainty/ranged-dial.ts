@@ -59,7 +59,7 @@ export function rangedDial(dial: Dial, uncertainty: DialUncertainty): Dial {
   return {
     ...dial,
     points,
-    warnings: dialWarnings(points),
+    warnings: dialWarnings(points, dial.folds),
     lowestRange: range('frequency', dial.lowest, 1),
     highestRange: range('frequency', dial.highest, 0),
   };

@@ -39,7 +39,7 @@ export function outside(
  * @param bounds SI
  * @returns SI; undefined where a field says neither
  */
-export const usualRange = ({ min, above, max, typical }: Bounds): readonly [number, number] | undefined => {
+export const usualSizes = ({ min, above, max, typical }: Bounds): readonly [number, number] | undefined => {
   const least = min ?? above;
   return typical ?? (least !== undefined && max !== undefined ? [least, max] : undefined);
 };

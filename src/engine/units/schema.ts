@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { type Bounds, outside, usualRange } from './bounds.ts';
+import { type Bounds, outside, usualSizes } from './bounds.ts';
 import type { Coded } from './coded.ts';
 import { parseQuantity, type QuantityKind } from './parse.ts';
 import {
@@ -21,7 +21,7 @@ export type { Bounds } from './bounds.ts';
  * @returns a valibot schema that gives the SI value
  */
 export function quantity(kind: QuantityKind, bounds: Bounds = {}) {
-  const usual = usualRange(bounds);
+  const usual = usualSizes(bounds);
   const expectedHere = { code: 'quantity', kind, ...(usual && { usual }) } as const;
   return v.pipe(
     v.union(

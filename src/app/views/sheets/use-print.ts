@@ -1,6 +1,6 @@
 import { useLayoutEffect } from 'preact/hooks';
 import { type Page, pageSvg } from '../../../outputs/sheets/index.ts';
-import { printable } from '../../state/printing.ts';
+import { printedView } from '../../state/printing.ts';
 import { drawnMarkup } from '../../state/trusted.ts';
 
 /**
@@ -11,11 +11,11 @@ import { drawnMarkup } from '../../state/trusted.ts';
  */
 export function usePrint(pages: readonly Page[], otherwise: string, isReady: boolean): void {
   useLayoutEffect(() => {
-    printable.value = { isReady, make: () => (pages.length > 0 ? printedPages(pages) : printedWords(otherwise)) };
+    printedView.value = { isReady, make: () => (pages.length > 0 ? printedPages(pages) : printedWords(otherwise)) };
   });
   useLayoutEffect(
     () => () => {
-      printable.value = undefined;
+      printedView.value = undefined;
     },
     [],
   );

@@ -36,4 +36,33 @@ describe('the scale', () => {
     expect(points[points.length - 1].position).toBeLessThan(0.01);
     expect(frequencyAt(0)).toBeGreaterThan(0.97 * highest);
   });
+
+  it.each([
+    ['series', 500],
+    ['parallel', 693],
+    ['absorption', 909],
+    ['absorption', 1251],
+  ])('with a trap (%s, %i kHz) goes one way, and says where the pointer does not', (kind, kHz) => {
+    const set = example('medium-wave-galena.json');
+    set.arrangement.traps = [{ kind, stops: `${kHz} kHz`, inductance: '100 µH' }];
+    set.place.stations[0].frequency = `${kHz} kHz`;
+    const read = readValue(set);
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    const ready = receiver(setCircuit(read.set));
+    const { points, folds, lowest, highest, frequencyAt } = tuningCurve(ready);
+    expect(folds.length).toBeGreaterThan(0);
+    for (const [i, { position }] of points.entries())
+      if (i > 0) expect(position).toBeLessThanOrEqual(points[i - 1].position + 1e-9);
+    const readings = Array.from({ length: 201 }, (_, i) => frequencyAt(i / 200));
+    for (const [i, f] of readings.entries()) if (i > 0) expect(f).toBeLessThanOrEqual(readings[i - 1]);
+    // Outside the folds the scale shows where each frequency is peaked, as the circuit itself has it.
+    const isFolded = (f: number) => folds.some(([from, to]) => f > from && f < to);
+    const places = Array.from({ length: 60 }, (_, i) => lowest * (highest / lowest) ** ((i + 0.5) / 60));
+    const outside = places.filter((f) => !isFolded(f) && ready.network.at(f).peak(ready.smallConductance).within);
+    expect(outside.length).toBeGreaterThan(20);
+    for (const f of outside) {
+      const { position } = ready.network.at(f).peak(ready.smallConductance);
+      expect(Math.abs(frequencyAt(position) / f - 1), `${f / 1e3} kHz`).toBeLessThan(0.02);
+    }
+  });
 });

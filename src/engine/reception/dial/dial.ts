@@ -35,7 +35,10 @@ interface Tuned extends Peaked {
 
 /** The tuning curve: which frequency is peaked where on the scale, and how sharply. Each part is solved when first asked for. */
 export interface TuningCurve {
+  /** Rising frequency, falling place of the scale. */
   readonly points: readonly Peaked[];
+  /** Stretches, Hz, in which the pointer runs back against frequency, so that a place is that of several frequencies. */
+  readonly folds: readonly (readonly [lowest: Hertz, highest: Hertz])[];
   readonly lowest: Hertz;
   readonly highest: Hertz;
   /** False where an end is only that of the search and nothing resonates there: such a dial covers nothing. */
@@ -53,7 +56,8 @@ export interface TuningCurve {
  */
 export const tuningCurve = lazilyOf((set: Receiver): TuningCurve => {
   const endsOf = once(() => coverage(set));
-  const pointsOf = once(() => pointsBetween(set, endsOf()));
+  const curveOf = once(() => unfolded(pointsBetween(set, endsOf())));
+  const pointsOf = () => curveOf().points;
   const isTunedOf = once(() =>
     endsOf().every((f) => !isEndOfSearch(f) || set.network.at(f).peak(set.smallConductance).within),
   );
@@ -64,6 +68,9 @@ export const tuningCurve = lazilyOf((set: Receiver): TuningCurve => {
   return {
     get points() {
       return pointsOf();
+    },
+    get folds() {
+      return curveOf().folds;
     },
     get lowest() {
       return endsOf()[0];
@@ -111,15 +118,68 @@ export const onDial = (set: Receiver, station: TunedStation): TunedStation =>
 export const receiveOnDial = (set: Receiver, station: StationDescription): TunedStation =>
   onDial(set, receiveStation(set, station));
 
-const pointsBetween = (
-  { network, smallConductance }: Receiver,
-  [lowest, highest]: readonly [Hertz, Hertz],
-): readonly Peaked[] =>
-  Array.from({ length: CURVE_POINTS }, (_, i) => {
-    const frequency = lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1));
-    const { position, other } = network.at(frequency).peak(smallConductance);
-    return { frequency, position, other };
+/** Where the curve is solved besides, on either side of a wave trap, which bends it there: shares of its frequency. */
+const BESIDE_TRAP = [0, 0.005, 0.01, 0.015, 0.02, 0.03, 0.04, 0.055, 0.07, 0.09, 0.12, 0.16, 0.2];
+
+function pointsBetween({ network, smallConductance, circuit }: Receiver, [lowest, highest]: readonly [Hertz, Hertz]) {
+  const frequencies = Array.from(
+    { length: CURVE_POINTS },
+    (_, i) => lowest * (highest / lowest) ** (i / (CURVE_POINTS - 1)),
+  );
+  const besideTraps = circuit.traps.flatMap(({ frequency }) =>
+    BESIDE_TRAP.flatMap((share) => [frequency * (1 + share), frequency / (1 + share)]),
+  );
+  const all = [...frequencies, ...besideTraps.filter((f) => f > lowest && f < highest)].sort((a, b) => a - b);
+  return all.map((frequency, i) => {
+    const { position, other, within } = network.at(frequency).peak(smallConductance);
+    // An end is found to some nearness, and may lie a little beyond.
+    return { frequency, position, other, isReached: within || i === 0 || i === all.length - 1 };
   });
+}
+
+/** Rounding only: places of the scale closer than this are one. */
+const SAME_PLACE = 1e-9;
+
+/**
+ * A scale that can be read: where a trap makes the pointer run back, the stretch of the dial whose points together span
+ * most of it in order stays, and the rest are folds.
+ * @param points rising frequency
+ */
+function unfolded(points: ReturnType<typeof pointsBetween>): Pick<TuningCurve, 'points' | 'folds'> {
+  type Candidate = (typeof points)[number];
+  const isInOrder = (a: Candidate, b: Candidate): boolean =>
+    a.isReached && b.isReached && b.position <= a.position + SAME_PLACE;
+  if (points.every((point, i) => i === 0 || isInOrder(points[i - 1], point))) return { points, folds: [] };
+  const between = (a: number, b: number): number => Math.log(points[b].frequency / points[a].frequency);
+  const best: { readonly spans: number; readonly before: number }[] = [];
+  for (const [i, point] of points.entries()) {
+    let spans = 0;
+    let before = -1;
+    for (let k = 0; k < i; k++) {
+      // Only neighbours span what lies between them; a fold that is jumped over adds nothing.
+      const spanned = best[k].spans + (k === i - 1 ? between(k, i) : 0);
+      if (isInOrder(points[k], point) && spanned > spans) [spans, before] = [spanned, k];
+    }
+    best.push({ spans, before });
+  }
+  let at = best.reduce((most, { spans }, i) => (spans >= best[most].spans ? i : most), 0);
+  const kept: number[] = [];
+  for (; at >= 0; at = best[at].before) kept.unshift(at);
+  const folds = kept.flatMap((place, i) =>
+    i > 0 && place > kept[i - 1] + 1 ? [[points[kept[i - 1]].frequency, points[place].frequency] as const] : [],
+  );
+  const last = points.length - 1;
+  return {
+    points: kept.map((place) => points[place]),
+    folds: [
+      ...(kept[0] > 0 ? [[points[0].frequency, points[kept[0]].frequency] as const] : []),
+      ...folds,
+      ...(kept[kept.length - 1] < last
+        ? [[points[kept[kept.length - 1]].frequency, points[last].frequency] as const]
+        : []),
+    ],
+  };
+}
 
 /** A set at one frequency, faintly received. @param pointers where they stand; default where it is peaked. */
 export function tunedAt(
@@ -310,6 +370,7 @@ export function dialOf(
     points,
     lowest: curve.lowest,
     highest: curve.highest,
+    folds: curve.folds,
     swing: tuning.swing,
     levels,
     stations: stations.map((s, index) => ({
@@ -318,18 +379,20 @@ export function dialOf(
       verdict: verdicts[index],
       place: s.within ? dialPlace(set, s.position) : undefined,
     })),
-    warnings: dialWarnings(points),
+    warnings: dialWarnings(points, curve.folds),
   };
 }
 
 /**
  * What is said of a dial as a whole.
  * @param points of the scale, bandwidth in Hz
- * @returns a warning for the broadest place where stations three channels apart are not separated, or none
+ * @param folds stretches in which the pointer runs back, Hz
+ * @returns a warning for the broadest place where stations three channels apart are not separated, and one for each fold
  */
-export function dialWarnings(points: readonly DialPoint[]): Warning[] {
+export function dialWarnings(points: readonly DialPoint[], folds: Dial['folds']): Warning[] {
+  const runsBack = folds.map(([lowest, highest]) => warning('reception.dial-runs-back', { lowest, highest }));
   const broad = points.filter((p) => p.bandwidth > 30e3);
-  if (broad.length === 0) return [];
+  if (broad.length === 0) return runsBack;
   const worst = broad.reduce((a, b) => (b.bandwidth > a.bandwidth ? b : a));
-  return [warning('reception.dial-broad', { frequency: worst.frequency, bandwidth: worst.bandwidth })];
+  return [warning('reception.dial-broad', { frequency: worst.frequency, bandwidth: worst.bandwidth }), ...runsBack];
 }

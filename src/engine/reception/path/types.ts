@@ -145,6 +145,8 @@ export interface Dial {
   readonly highest: Hertz;
   readonly lowestRange?: readonly [Hertz, Hertz];
   readonly highestRange?: readonly [Hertz, Hertz];
+  /** Stretches, Hz, near a wave trap in which the pointer runs back against frequency: the scale cannot be read there. */
+  readonly folds: readonly (readonly [lowest: Hertz, highest: Hertz])[];
   readonly swing: Degrees;
   /** For every position, the level of each station at the detector relative to the strongest anywhere, dB: levels[position][station]. */
   readonly levels: readonly Float64Array[];

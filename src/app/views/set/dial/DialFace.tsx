@@ -1,7 +1,7 @@
 import type { Reception } from '../../../../engine/index.ts';
 import { dialWords as texts } from '../../../../outputs/words/index.ts';
 import { barsOf } from '../Heard.tsx';
-import { type DialScale, evenMarks, placeNames, roundMarks } from './dial-scale.ts';
+import { type DialScale, evenMarks, type Mark, placeNames, roundMarks } from './dial-scale.ts';
 import { reachable } from './tuning.ts';
 
 interface Props {
@@ -53,6 +53,14 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
     (f) => scale.alongAt(scale.positionOf(f * 1e3)),
     4 / length,
   );
+  const folds = dial.folds.map(([lowest, highest]) => ({
+    lowest,
+    highest,
+    from: x(scale.alongAt(scale.positionOf(lowest))),
+    to: x(scale.alongAt(scale.positionOf(highest))),
+  }));
+  /** Frequencies are not marked where the scale is not that of one. */
+  const isRead = ({ along }: Mark): boolean => folds.every(({ from, to }) => x(along) <= from || x(along) >= to);
   const pointerX = x(scale.alongAt(position));
   return (
     <svg class="dial-face" viewBox={`0 0 ${width} ${height}`} width={width} height={height} aria-hidden="true">
@@ -60,10 +68,15 @@ export function DialFace({ reception, scale, chosenIndex, position, width, compa
         <title>{texts.profileTip}</title>
       </path>
       <line class="dial-line" x1={x(0)} x2={x(1)} y1={base} y2={base} />
-      {fine.map((mark) => (
+      {folds.map(({ lowest, highest, from, to }) => (
+        <line key={lowest} class="dial-fold" x1={from} x2={to} y1={base + 3} y2={base + 3}>
+          <title>{texts.foldTip(lowest, highest)}</title>
+        </line>
+      ))}
+      {fine.filter(isRead).map((mark) => (
         <line key={mark.text} class="dial-tick" x1={x(mark.along)} x2={x(mark.along)} y1={base} y2={base + 4} />
       ))}
-      {kHz.map((mark) => (
+      {kHz.filter(isRead).map((mark) => (
         <g key={mark.text}>
           <line class="dial-tick strong" x1={x(mark.along)} x2={x(mark.along)} y1={base} y2={base + 7} />
           <text class="dial-kilohertz" x={x(mark.along)} y={base + 19}>

@@ -17,6 +17,8 @@ export const dialWords = {
   value: (frequency: number, there: string): string => `${kHz(frequency)}, ${there}`,
   profileTip: 'Level of the strongest station at each setting',
   spreadTip: (station: string): string => `Where ${station} may lie on the set as built`,
+  foldTip: (lowest: number, highest: number): string =>
+    `Between ${kHz(lowest)} and ${kHz(highest)} one setting tunes several frequencies`,
   keys: 'Arrow keys: one kilohertz; Page Up and Page Down: one channel; N and P: next and previous station.',
   listen: 'Listen',
   listening: 'Listening',
