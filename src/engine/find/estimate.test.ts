@@ -71,3 +71,57 @@ it('the closed form is within 1.2 dB of the full reception, and its bound never 
   );
   expect(compared).toBeGreaterThan(30);
 });
+
+/** The rich box, its aerials so long that their own resonance lies in the medium-wave band. */
+const longAerials = readBox(
+  JSON.stringify({
+    ...JSON.parse(textOf('boxes/rich')),
+    aerials: [30, 60, 90].map((length) => ({
+      label: `${length} m`,
+      aerial: { kind: 'inverted-L', height: '12 m', length: `${length} m` },
+    })),
+  }),
+);
+
+it.each([
+  ['the aerials of the box', read],
+  ['aerials that resonate in the band', longAerials],
+])('no set that a coil tunes is ruled out for a station that its dial reaches: %s', (_, from) => {
+  if (!from.ok || !at.ok) throw new Error('an example does not read');
+  const { box } = from;
+  const { place, ear, wants = [] } = at.set;
+  const setOf = chosenSets(box, { place, ear, wants });
+  const estimatorOf = estimators({ setOf, goals: goalsOf({ place, wants }), when: {} });
+  const backs = backEndsOf(box);
+  const fronts = frontEndsOf(box).filter(({ arrangement }) => arrangement === 'slider' || arrangement === 'variometer');
+  let reached = 0;
+  const share = fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true });
+  fc.assert(
+    fc.property(share, share, share, (a, b, c) => {
+      const front = fronts[Math.floor(a * fronts.length)];
+      const back = backs[Math.floor(b * backs.length)];
+      const grid = [...eachOf(turnsSpace(box, front).groups(1))];
+      const turns = grid[Math.floor(c * grid.length)];
+      const estimator = estimatorOf(front);
+      const estimated = new Float64Array(wants.length);
+      estimator.wind(turns);
+      estimator.worth(back, estimated);
+      const bound = new Float64Array(wants.length);
+      estimator.bound(back, bound);
+      const { now } = trialsOf(setOf({ front, back, turns }));
+      for (const [k, station] of stations.entries()) {
+        const { within, heard } = now.tuned(station);
+        const isCounted = estimated[k] > -150;
+        const which = `${front.arrangement} ${JSON.stringify(turns)}, station ${k}`;
+        // As the full reception has it, a station past the end of the scale is beyond the dial.
+        expect(isCounted, which).toBe(within);
+        if (!within) continue;
+        reached++;
+        expect(bound[k], which).toBeGreaterThan(heard.spl);
+        expect(Math.abs(estimated[k] - heard.spl), which).toBeLessThan(CLOSE);
+      }
+    }),
+    { numRuns: 150 },
+  );
+  expect(reached).toBeGreaterThan(50);
+});
