@@ -153,7 +153,7 @@ test('a place kept once is used by two sets, its change is brought to both and u
     await expect.poll(() => card.textContent()).toMatch(/Fen corner.*The open set uses it\. Used by .*\(copy\)/);
     await page.locator('.notice', { hasText: 'is changed in 2 sets' }).getByRole('button', { name: 'Undo' }).click();
     await expect.poll(() => card.textContent()).toMatch(/No set on the shelf uses it/);
-    await page.getByPlaceholder('Search names of places and stations').waitFor();
+    await page.getByPlaceholder('Search names and notes of places').waitFor();
     await card.getByRole('button', { name: 'Use Fen corner for the open set' }).press('Enter');
     await expect.poll(() => card.textContent()).toMatch(/Used by Kitchen set\./);
     await expect.poll(() => page.evaluate(() => document.activeElement?.ariaLabel)).toBe('Rename Fen corner');
@@ -178,6 +178,42 @@ test('a place kept once is used by two sets, its change is brought to both and u
     await expect.poll(() => cards(page)).toEqual(['Shed (copy)']);
     await page.getByPlaceholder('Search names and notes of boxes').fill('attic');
     await expect.poll(() => cards(page)).toEqual([]);
+  });
+});
+
+test('notes of a place and of a box have several lines, are kept and found', async () => {
+  await withPage(async (page) => {
+    await answered(page);
+    const lines = 'Mast by the shed\nKeys at the gate';
+    await page.getByRole('tab', { name: /^Field/ }).click();
+    await page.getByRole('button', { name: 'Notes', exact: true }).press('Enter');
+    const notes = page.getByRole('textbox', { name: 'Notes', exact: true });
+    await notes.pressSequentially('Mast by the shed');
+    await notes.press('Enter');
+    await notes.pressSequentially('Keys at the gate');
+    await notes.blur();
+    expect(await notes.inputValue()).toBe(lines);
+    await shelf(page);
+    await page.getByRole('button', { name: 'Places', exact: true }).click();
+    await page.getByRole('button', { name: 'Keep the place of the open set' }).click();
+    const card = page.locator('.shelf-card');
+    await expect.poll(() => card.locator('.shelf-notes').textContent()).toContain(lines);
+    await page.getByPlaceholder('Search names and notes of places').fill('gate');
+    await expect.poll(() => card.count()).toBe(1);
+    await page.getByPlaceholder('Search names and notes of places').fill('gatepost');
+    await expect.poll(() => card.count()).toBe(0);
+    await page.getByRole('button', { name: 'Boxes of parts', exact: true }).click();
+    await page.getByRole('button', { name: 'New box' }).click();
+    await page.getByLabel('Name', { exact: true }).fill('Shed');
+    await page.keyboard.press('Enter');
+    const add = page.getByRole('button', { name: 'Notes', exact: true });
+    if ((await notes.count()) === 0) await add.press('Enter');
+    await notes.fill(lines);
+    await notes.blur();
+    await page.reload();
+    await answered(page);
+    await page.getByRole('button', { name: 'Find', exact: true }).click();
+    await expect.poll(() => notes.inputValue()).toBe(lines);
   });
 });
 

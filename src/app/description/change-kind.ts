@@ -126,6 +126,8 @@ function starterOf(field: Field, group: string, written: unknown): unknown {
       return metadata.whole ? Math.max(1, Math.round(middle)) : Number(middle.toPrecision(2));
     case 'choice':
       return optionsOf(field.schema)[0];
+    case 'paragraphs':
+      return '';
     case 'yes':
       return false;
     case 'list':

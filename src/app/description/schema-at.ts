@@ -58,6 +58,7 @@ export type EditorKind =
   | 'yes'
   | 'text'
   | 'lines'
+  | 'paragraphs'
   | 'list'
   | 'part'
   | 'choice-or-part';
@@ -69,6 +70,7 @@ export function editorKind(node: SchemaNode): EditorKind {
   if (metadata.choice) return 'choice';
   if (metadata.yes) return 'yes';
   if (metadata.lines) return 'lines';
+  if (metadata.paragraphs) return 'paragraphs';
   const inside = bare(node);
   if (inside.type === 'array') return 'list';
   if (inside.type === 'union') return 'choice-or-part';

@@ -46,6 +46,8 @@ export function Control(props: ControlProps) {
       return <Figure {...props} />;
     case 'lines':
       return <Lines {...props} />;
+    case 'paragraphs':
+      return <Paragraphs {...props} />;
     default:
       return <Words {...props} />;
   }
@@ -150,6 +152,14 @@ function Words(props: ControlProps) {
   const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
   const draft = useDraft(path, asText(useShown(field, path)), meaning, changeTo);
   return <input {...attributes(props)} {...draft} type="text" autocomplete="off" />;
+}
+
+/** Notes: Enter begins another line. */
+function Paragraphs(props: ControlProps) {
+  const { field, path } = props;
+  const meaning = (text: string) => (text === '' && field.optional ? undefined : text);
+  const { onKeyDown: _, ...draft } = useDraft(path, asText(useShown(field, path)), meaning);
+  return <textarea {...attributes(props)} {...draft} class="paragraphs-input" rows={4} autocomplete="off" />;
 }
 
 /** Text of many lines, typed or pasted, or taken from a file as it is. */

@@ -259,6 +259,7 @@ export type FieldId =
   | 'listening.part'
   | 'place.name'
   | 'place.environment'
+  | 'place.notes'
   | 'place.localNoise'
   | 'place.sunspots'
   | 'ear.room'

@@ -120,7 +120,7 @@ export const words = (field: FieldId, max = 200) =>
     v.maxLength(max, refuse({ code: 'text.at-most', characters: max })),
     // The file keeps what was written; what is read can do nothing but be read.
     v.transform(max > LONGEST_LINE ? safeLines : safeText),
-    v.metadata({ field, text: true }),
+    v.metadata({ field, text: true, paragraphs: max > LONGEST_LINE }),
   );
 
 /** Characters of a file kept in a description. */

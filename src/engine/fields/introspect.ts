@@ -28,6 +28,8 @@ export interface FieldMetadata {
   readonly whole?: boolean;
   readonly choice?: boolean;
   readonly text?: boolean;
+  /** Text that may have several lines, such as notes. */
+  readonly paragraphs?: boolean;
   /** Text of many lines, such as a file pasted in. */
   readonly lines?: boolean;
   readonly yes?: boolean;

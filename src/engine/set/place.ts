@@ -99,6 +99,7 @@ const listening = v.union(
 
 export const place = object({
   name: words('place.name', 80),
+  notes: v.optional(words('place.notes', 20_000)),
   position: v.optional(part('position.part', position)),
   ground: withDefault(part('ground.part', ground), 'average'),
   environment: withDefault(choice('place.environment', ENVIRONMENTS), 'residential'),

@@ -63,7 +63,7 @@ it('says of a missing field what it expects there', () => {
   expect(read.ok ? [] : read.problems).toEqual([
     {
       path: 'aerial.height',
-      expected: { code: 'quantity', kind: 'length' },
+      expected: { code: 'quantity', kind: 'length', usual: [2, 20] },
       given: { code: 'nothing' },
       hint: { code: 'missing' },
     },

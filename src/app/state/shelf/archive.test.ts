@@ -108,7 +108,10 @@ it('an archive holds every set with its versions, and comes back whole on anothe
 
 it('boxes and places come along, each once, and one that differs is one more', async () => {
   const box = { written: { format: 'faintwave-box/1', name: 'Shed' }, fileName: 'shed.json', changed: 7 };
-  const place = { written: { name: 'Fen end', stations: [] }, changed: 8 };
+  const place = {
+    written: { name: 'Fen end', notes: 'Mast by the shed.\nKeys at the gate', stations: [] },
+    changed: 8,
+  };
   const { blob } = await makeArchive(shelfOf(), [], besideOf([box], [place]));
   const there = besideOf([], [{ written: { name: 'Fen end', stations: [], sunspots: 9 }, changed: 1 }]);
   expect(await readArchive(shelfOf(), blob, there)).toMatchObject({ boxes: 1, places: 1, leftOut: [] });

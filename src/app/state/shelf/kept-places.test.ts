@@ -198,7 +198,7 @@ it('places are read again only where they were looked for', async () => {
   expect(places.all.peek()!.map((one) => one.written)).toEqual([hill]);
 });
 
-it('places are found by their name and by those of their stations', () => {
+it('places are found by their name, their notes and the names of their stations', () => {
   const place = (id: string, name: string, station: string): KeptPlace => ({
     id,
     written: { name, stations: [{ name: station }] },
@@ -206,5 +206,7 @@ it('places are found by their name and by those of their stations', () => {
   });
   const all = [place('a', 'Fen end', 'Saltmarsh Radio'), place('b', 'Hill top', 'Radio Alder')];
   const found = (text: string) => searchPlaces(all, text).map(({ id }) => id);
+  const noted = withValueAt(all[1].written, ['notes'], 'Mast by the shed.\nKeys at the gate');
+  expect(searchPlaces([all[0], { ...all[1], written: noted }], 'gate alder').map(({ id }) => id)).toEqual(['b']);
   expect([found(''), found('fen'), found('radio hill'), found('salt top')]).toEqual([['a', 'b'], ['a'], ['b'], []]);
 });

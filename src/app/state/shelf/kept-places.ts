@@ -60,12 +60,18 @@ const AT_ONCE = 20;
 const shownName = (written: unknown): string => writtenName(written) || texts.unnamed;
 const shownSet = ({ name }: Pick<SetAtPlace, 'name'>): string => name || shelfWords.unnamed;
 
-/** Those in whose name, or in the name of one of whose stations, every word of the text is. */
+/** Notes of a place as written; '' where it has none. */
+export function notesOf(written: unknown): string {
+  const notes = valueAtPath(written, ['notes']);
+  return typeof notes === 'string' ? notes : '';
+}
+
+/** Those in whose name, notes or names of stations every word of the text is. */
 export const searchPlaces = (places: readonly KeptPlace[], text: string): readonly KeptPlace[] =>
   withAllWords(places, text, ({ written }) => {
     const stations = valueAtPath(written, ['stations']);
     const names = Array.isArray(stations) ? stations.map(writtenName) : [];
-    return [writtenName(written), ...names].join('\n');
+    return [writtenName(written), notesOf(written), ...names].join('\n');
   });
 
 /** @param tellOthers tells other tabs that the list is another */

@@ -4,7 +4,7 @@ import { shelfWords, keptPlaceWords as texts } from '../../../outputs/words/inde
 import { writtenName } from '../../description/written-name.ts';
 import { tell } from '../../state/notices.ts';
 import { useOpenSet, usePlaces, useShelf } from '../../state/set-context.ts';
-import { type SetAtPlace, searchPlaces } from '../../state/shelf/kept-places.ts';
+import { notesOf, type SetAtPlace, searchPlaces } from '../../state/shelf/kept-places.ts';
 import type { KeptPlace } from '../../state/shelf/place-store.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { CardList } from './CardList.tsx';
@@ -95,6 +95,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
   const { id, written, changed } = place;
   const name = writtenName(written) || texts.unnamed;
   const stations = valueAtPath(written, ['stations']);
+  const notes = notesOf(written);
   const isHere = useMemo(() => JSON.stringify(written) === hereText, [written, hereText]);
   const use =
     users && (users.length > 0 ? texts.usedBy(users.map((one) => one.name || shelfWords.unnamed)) : texts.unused);
@@ -104,7 +105,7 @@ function PlaceCard({ place, here, hereText, users, onGone }: CardProps) {
       ownName={writtenName(written)}
       isOpen={isHere}
       when={`${texts.stations(Array.isArray(stations) ? stations.length : 0)}. ${shelfWords.changed(shelfWords.when(changed))}`}
-      notes={[...(isHere ? [texts.inUse] : []), ...(use ? [use] : [])].join(' ')}
+      notes={[...(isHere ? [texts.inUse] : []), ...(use ? [use] : []), ...(notes === '' ? [] : [notes])].join(' ')}
       onCopy={() => void places.copy(id)}
       onRename={(text) => void places.rename(id, text)}
       onRemove={() => places.remove(id)}

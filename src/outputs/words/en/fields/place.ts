@@ -2,6 +2,7 @@ import type { TextsOf } from './texts-of.ts';
 
 export const placeFields: TextsOf<'place'> = {
   'place.name': { label: 'Name' },
+  'place.notes': { label: 'Notes' },
   'place.environment': { label: 'Surroundings', help: 'Man-made noise comes with neighbours.' },
   'place.localNoise': { label: 'Local noise', help: 'As measured at the site in 2.7 kHz, if worse than usual.' },
   'place.sunspots': { label: 'Sunspot number', help: 'Smoothed over twelve months, for the sky wave; 50 if left out.' },

@@ -25,7 +25,7 @@ export const keptPlaceWords = {
   add: 'Keep the place of the open set',
   alreadyKept: 'This place is kept already.',
   none: 'No place is kept yet.',
-  noneFound: 'No place has these words in its name or in that of a station.',
+  noneFound: 'No place has these words in its name, its notes or the name of a station.',
   count: listed(countedPlaces),
   unnamed: 'Place without a name',
   stations: (count: number): string => counted(count, 'station', 'stations'),
@@ -85,7 +85,7 @@ export const shelfWords = {
   search: {
     sets: 'Search names and notes',
     boxes: 'Search names and notes of boxes',
-    places: 'Search names of places and stations',
+    places: 'Search names and notes of places, names of stations',
   },
   kinds: 'What is listed',
   kind: { sets: 'Sets', boxes: 'Boxes of parts', places: 'Places' },
