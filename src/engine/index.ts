@@ -390,6 +390,7 @@ export {
   rangeOfDecibels,
   skyFieldRange,
 } from './uncertainty/place-ranges.ts';
+export { productRange, type RangedFactor } from './uncertainty/product-range.ts';
 export { type DialUncertainty, dialUncertaintyOf } from './uncertainty/ranged-dial.ts';
 export { type RangedArrival, rangedArrivals } from './uncertainty/ranged-field.ts';
 export {

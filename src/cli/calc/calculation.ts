@@ -63,22 +63,6 @@ export const levelRange = (level: number, value: number, [low, high]: FigureRang
   level + 20 * Math.log10(high / value),
 ];
 
-/** Range of a product of powers of independent figures, each with its own range: squares of logarithms add. */
-export function productRange(
-  value: number,
-  parts: readonly { readonly value: number; readonly range: FigureRange; readonly power?: number }[],
-): FigureRange {
-  let below = 0;
-  let above = 0;
-  for (const { value: now, range, power = 1 } of parts) {
-    const ends = range.map((end) => power * Math.log(end / now));
-    below += Math.min(0, ...ends) ** 2;
-    above += Math.max(0, ...ends) ** 2;
-  }
-  const [nearer, farther] = [value * Math.exp(-Math.sqrt(below)), value * Math.exp(Math.sqrt(above))];
-  return value < 0 ? [farther, nearer] : [nearer, farther];
-}
-
 const TOO_DEEP: CalcProblem = { expected: { code: 'plain-object' }, given: { code: 'nested-too-deep' } };
 
 /** Build a calculation from a schema and a function of its output. */

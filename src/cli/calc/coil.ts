@@ -6,12 +6,13 @@ import {
   FORMERS,
   METALS,
   makeCoil,
+  productRange,
   quantity,
   refuse,
   warning,
 } from '../../engine/index.ts';
 import { selfCapacitanceMethods } from '../../outputs/words/index.ts';
-import { calculation, type FigureRange, figure, productRange } from './calculation.ts';
+import { calculation, type FigureRange, figure } from './calculation.ts';
 import { atLeastOne, byShape, expected, oneOf } from './expect.ts';
 import { buildable } from './shape.ts';
 

@@ -1,6 +1,6 @@
 import * as v from 'valibot';
-import { couple, makeCoil, quantity } from '../../engine/index.ts';
-import { calculation, factorRange, figure, productRange } from './calculation.ts';
+import { couple, makeCoil, productRange, quantity } from '../../engine/index.ts';
+import { calculation, factorRange, figure } from './calculation.ts';
 import { coilSchema } from './coil.ts';
 import { expected } from './expect.ts';
 import { buildable } from './shape.ts';

@@ -11,7 +11,7 @@ import { type Decibels, type Ratio, temperatureVoltage, type Volts } from '../un
 import type { AerialInCircuit } from './aerial-elements.ts';
 import { type CoilFactors, type CoilPart, scaledCoil } from './coil-parts.ts';
 import type { LoopAerial } from './loop-parts.ts';
-import { aerialOver, type SetParts } from './set-parts.ts';
+import { aerialOver, type SetParts, workingFrequency } from './set-parts.ts';
 import { changedAerial } from './surrounded-aerial.ts';
 
 /** What of a set's parts is otherwise than described. Left out: as described. */
@@ -73,8 +73,12 @@ function changedEarth(set: SetDescription, earth: EarthModel, changes: PartChang
   let changed = earth;
   const { earth: written } = set;
   if (soilResistivity !== 1 && written.kind !== 'measured') {
-    const resistivity = Math.min(1e6, resistivityOf(written) * soilResistivity);
-    changed = earthModel({ ...written, soil: 'as its resistivity', soilResistivity: resistivity });
+    const usualResistivity = resistivityOf(written);
+    const resistivity = Math.min(1e6, usualResistivity * soilResistivity);
+    changed = earthModel(
+      { ...written, soil: 'as its resistivity', soilResistivity: resistivity },
+      { frequency: workingFrequency(set), usualResistivity },
+    );
   }
   return earthTimes(changed, earthResistance);
 }

@@ -58,6 +58,7 @@ export function partsOf(set: SetDescription, { coilLoss = 1, detector, like }: M
   // A resistance measured of aerial and earth together is shared between them.
   const hasSameEarth =
     isSame('earth') &&
+    hasSameStations &&
     set.place.ground === like!.set.place.ground &&
     (isSame('aerial') || (!measuresEarth(set.aerial) && !measuresEarth(like!.set.aerial)));
   const earth = hasSameEarth ? like!.earth : earthOf(set);
@@ -83,7 +84,7 @@ const measuresEarth = (aerial: AerialDescription): boolean =>
 
 function earthOf(set: SetDescription): EarthModel {
   const { aerial } = set;
-  const calculated = earthModel(set.earth);
+  const calculated = earthModel(set.earth, { frequency: workingFrequency(set) });
   const model =
     isLoop(aerial) || !measuresEarth(aerial) || set.earth.measured?.resistance
       ? calculated

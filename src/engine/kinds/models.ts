@@ -14,6 +14,7 @@ import { type EarthModel, earth } from '../parts/earth/earth.ts';
 import { SOILS, type SoilName, soilOverGround } from '../parts/earth/soil.ts';
 import { audioLoad } from '../parts/load/load.ts';
 import type { Load } from '../parts/load/model.ts';
+import type { Hertz, OhmMetres } from '../units/quantities.ts';
 import type { AerialDescription } from './aerials/aerial-schema.ts';
 import { type ByKind, byKind, type Of } from './by-kind.ts';
 import type { CoilDescription } from './coils/coil-schema.ts';
@@ -112,15 +113,31 @@ function soilOf({ soil, soilResistivity }: { soil: string; soilResistivity?: num
 const rodsOf = (rods: Of<EarthDescription, 'rod' | 'rods'>): EarthModel =>
   earth({ ...rods, ...soilOf(rods), shape: rods.kind } as Parameters<typeof earth>[0]);
 
-const wiresOf = (wires: Of<EarthDescription, 'buried wire' | 'radials' | 'counterpoise'>): EarthModel =>
+const wiresOf = (
+  wires: Of<EarthDescription, 'buried wire' | 'radials' | 'counterpoise'>,
+  at: EarthConditions,
+): EarthModel =>
   earth({
     ...wires,
     ...soilOf(wires),
+    ...at,
     shape: wires.kind,
     wire: { diameter: wires.wire },
   } as Parameters<typeof earth>[0]);
 
-const EARTHS: ByKind<EarthDescription, EarthModel> = {
+/** What an earth meets in a set. */
+export interface EarthConditions {
+  /** That its resistance is stated for. */
+  readonly frequency: Hertz;
+  /** Of its soil as it usually is, where that is drier or wetter than described, Ω·m. */
+  readonly usualResistivity?: OhmMetres;
+}
+
+/** In medium wave, where nothing of a set says more. */
+const MEDIUM_WAVE: EarthConditions = { frequency: 1e6 };
+
+/** Wires reach beyond the skin depth of the soil, rods and plates do not: theirs is the resistance at low frequency. */
+const EARTHS: ByKind<EarthDescription, EarthModel, [EarthConditions]> = {
   measured: (given) => earth({ shape: 'pipe' in given ? 'water pipe' : 'measured', resistance: given.resistance }),
   rod: rodsOf,
   rods: rodsOf,
@@ -143,11 +160,18 @@ export const resistivityOf = (earth: Exclude<EarthDescription, { kind: 'measured
     ? (earth.soilResistivity ?? soilOverGround().resistivity)
     : SOILS[earth.soil as SoilName].resistivity;
 
-/** @throws RangeError for sizes that cannot be built. */
-export const earthModel = once(
-  (described: EarthDescription): EarthModel =>
-    earthAsMeasured(byKind(EARTHS, described), described.measured?.resistance),
+const keptEarth = once(
+  ({ described, conditions }: { readonly described: EarthDescription; readonly conditions: EarthConditions }) =>
+    earthAsMeasured(byKind(EARTHS, described, conditions), described.measured?.resistance),
 );
+
+/**
+ * An earth of a set, what was measured of it before all.
+ * @param conditions default those at 1 MHz
+ * @throws RangeError for sizes that cannot be built.
+ */
+export const earthModel = (described: EarthDescription, conditions: EarthConditions = MEDIUM_WAVE): EarthModel =>
+  keptEarth({ described, conditions });
 
 /** @throws RangeError when it cannot be as described. */
 export const tuningModel = once(

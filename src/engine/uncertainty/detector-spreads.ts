@@ -109,12 +109,18 @@ export function deviceSpreads({ id, given, measured = {}, model }: KnownDevice):
   return inputs;
 }
 
-/** What is not known of a set's detector; of one whose curve was measured, nothing. */
-export const detectorSpreads = ({ detector }: SetDescription, model: Detector): SetInput[] =>
+/** A set's detector as a device; undefined of one whose curve was measured. */
+export const knownDetector = ({ detector }: SetDescription, model: Detector): KnownDevice | undefined =>
   detector.kind === 'measured'
-    ? []
-    : deviceSpreads({
+    ? undefined
+    : {
         id: detectorId(detector),
         ...(detector.kind === 'valve' ? { given: {} } : { given: detector, measured: detector.measured }),
         model,
-      });
+      };
+
+/** What is not known of a set's detector; of one whose curve was measured, nothing. */
+export function detectorSpreads(set: SetDescription, model: Detector): SetInput[] {
+  const device = knownDetector(set, model);
+  return device ? deviceSpreads(device) : [];
+}

@@ -30,6 +30,26 @@ describe('figures of parts with ranges', () => {
     expect(high / low).toBeLessThan(1.4 ** 2);
   });
 
+  it('have the resistance of a crystal at zero volts as wide as its saturation current and leakage make it', () => {
+    const { detector } = partsOf('medium-wave-galena');
+    const [low, high] = detector.zeroBiasResistanceRange!;
+    expect(low).toBeLessThan(detector.zeroBiasResistance);
+    expect(high).toBeGreaterThan(detector.zeroBiasResistance);
+    // Saturation current ×/÷ 4, less what the leakage across it keeps the high end from.
+    expect(detector.zeroBiasResistance / low).toBeGreaterThan(2);
+    expect(high / low).toBeLessThan(4 ** 2);
+  });
+
+  it('have a self-resonance as wide as half the doubts of inductance and self-capacitance', () => {
+    const [coil] = partsOf('medium-wave-galena').coils;
+    const half = (value: number, [, high]: readonly [number, number]) => Math.log(high / value) / 2;
+    const [low] = coil.selfResonanceRange!;
+    expect(Math.log(coil.selfResonance / low)).toBeCloseTo(
+      Math.hypot(half(coil.inductance, coil.inductanceRange), half(coil.selfCapacitance, coil.selfCapacitanceRange)),
+      9,
+    );
+  });
+
   it('of a frame have its height alone, and of an amplifier nothing', () => {
     const { aerial } = partsOf('frame-aerial');
     expect(Object.keys(aerial).filter((name) => name.endsWith('Range'))).toEqual(['effectiveHeightRange']);

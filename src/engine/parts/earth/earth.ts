@@ -1,6 +1,7 @@
 import { demandWithin, ImpossibleValues, type SizeId } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { type Complex, reciprocal } from '../../numerics/complex.ts';
+import { lazily } from '../../numerics/lazily.ts';
 import {
   EPSILON_0,
   type Farads,
@@ -19,10 +20,12 @@ import { type SoilSpec, soilOf } from './soil.ts';
 
 interface InSoil extends SoilSpec {
   /**
-   * With it, resistance and range are those at this radio frequency; without, at a low one (a counterpoise's, and where
-   * skin depth is judged, at 1 MHz).
+   * With it, resistance and range are those at this radio frequency, and the impedance is that at any; without, all are
+   * those at a low one (a counterpoise's, and where skin depth is judged, at 1 MHz).
    */
   readonly frequency?: Hertz;
+  /** Of the same soil as it usually is, Ω·m: wetter soil has more permittivity, drier less. Default its resistivity. */
+  readonly usualResistivity?: OhmMetres;
 }
 
 interface Given {
@@ -133,20 +136,29 @@ export function earth(spec: EarthSpec): EarthModel {
   const { factor, reach } = lying(spec, warnings);
   const skin = Math.sqrt(soil.resistivity / (Math.PI * frequency * MU_0));
   if (reach > 2 * skin) {
-    warnings.push(warning('earth.longer-than-skin-depth', { reach: 2 * skin }));
+    const isCounted = spec.frequency !== undefined;
+    warnings.push(warning('earth.longer-than-skin-depth', { reach: 2 * skin, isCounted }));
   }
-  const at = (resistivity: OhmMetres): { metal: Ohms; back: Ohms } => {
-    if (spec.frequency === undefined) return { metal: factor * resistivity, back: 0 };
-    const local = soilAt(resistivity, spec.frequency, soil.resistivity);
+  const { usualResistivity = soil.resistivity } = spec;
+  const at = (resistivity: OhmMetres, f = spec.frequency): Share => {
+    if (f === undefined) return { metal: factor * resistivity, back: 0 };
+    const local = soilAt(resistivity, f, usualResistivity);
     return { metal: CONTACT.usual * atRadioFrequency(spec, factor, local), back: returnLoss(UPRIGHT, local) };
   };
   const usual = at(soil.resistivity);
   const resistance = usual.metal + usual.back;
+  const resistanceAt = lazily((f: Hertz): Ohms => {
+    const { metal, back } = at(soil.resistivity, f);
+    return metal + back;
+  });
   return {
     resistance,
     range: withContact(usual, [at(soil.range[0]), at(soil.range[1])], spec.frequency === undefined ? CONTACT.usual : 1),
     chargeHeight: 0,
-    impedanceAt: (f) => ({ re: resistance, im: 0 * positive('earth.frequency', f) }),
+    impedanceAt: (f) => {
+      positive('earth.frequency', f);
+      return { re: spec.frequency === undefined ? resistance : resistanceAt(f), im: 0 };
+    },
     warnings,
   };
 }

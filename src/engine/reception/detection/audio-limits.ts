@@ -9,6 +9,8 @@ import { type Receiver, TEST_TONE, type TunedStation, toneSource, toneThrough } 
 export interface AudioLimits {
   /** Notes above it are more than 3 dB down by the treble loss of the tuned circuit; undefined above 20 kHz. */
   readonly throughTunedCircuit?: Hertz;
+  /** Half the bandwidth of the tuned circuit for steady signals: where its treble loss begins if the detector damps all notes alike. */
+  readonly halfBandwidth: Hertz;
   /** The same because of what stands across the load; undefined where nothing up to 20 kHz is. */
   readonly throughLoad?: Hertz;
   readonly directLoad: Ohms;
@@ -78,6 +80,7 @@ export function audioLimits(set: Receiver, s: TunedStation): AudioLimits {
   const followsTo = reach < HIGHEST ? reach : undefined;
   return {
     throughTunedCircuit,
+    halfBandwidth: s.station.frequency / (2 * s.loadedQ),
     throughLoad,
     directLoad,
     audioLoad,

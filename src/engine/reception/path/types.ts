@@ -197,6 +197,8 @@ export interface PartFigures {
     readonly selfCapacitance: Farads;
     readonly selfCapacitanceRange: readonly [Farads, Farads];
     readonly selfResonance: Hertz;
+    /** 90 %: of a reception with ranges. */
+    readonly selfResonanceRange?: readonly [Hertz, Hertz];
     readonly wireLength: number;
     readonly dcResistance: Ohms;
     readonly q: number;
@@ -216,6 +218,8 @@ export interface PartFigures {
     /** Of the library, or the kind of a description of its own. */
     readonly id: string;
     readonly zeroBiasResistance: Ohms;
+    /** 90 %, of a reception with ranges; none of a measured curve. */
+    readonly zeroBiasResistanceRange?: readonly [Ohms, Ohms];
     /** What is known of its kind. */
     readonly facts: DetectorFacts;
     readonly warnings: readonly Warning[];

@@ -9,10 +9,15 @@ const percent = (x: number): string => `${formatNumber(100 * x, 2)} %`;
 const effect = (f: number): string =>
   f < 2500 ? 'speech is muffled' : f < 4500 ? 'speech is clear, music dull' : 'little of what stations send is lost';
 
-function tunedCircuit({ throughTunedCircuit: f }: AudioLimits): string {
-  return f === undefined
-    ? 'The tuned circuit, loaded by the detector, is broad enough for the whole audio band.'
-    : `Treble loss in the tuned circuit: more than 3 dB above ${hertz(f)} (${effect(f)}).`;
+/** Treble lost below this share of half the bandwidth is not lost by the resonance. */
+const BY_RESONANCE = 0.5;
+
+function tunedCircuit({ throughTunedCircuit: f, halfBandwidth }: AudioLimits): string {
+  if (f === undefined) return 'The tuned circuit, loaded by the detector, is broad enough for the whole audio band.';
+  const loss = `Treble loss in the tuned circuit: more than 3 dB above ${hertz(f)} (${effect(f)}).`;
+  return f < BY_RESONANCE * halfBandwidth
+    ? `${loss} Its bandwidth is not the cause: the capacitance across the load bypasses high notes, and the detector then loads the circuit more heavily for them than for low ones.`
+    : loss;
 }
 
 function load({ throughLoad: f }: AudioLimits): string {

@@ -24,7 +24,21 @@ it('every kind of the library is described', () => {
   }
 });
 
-const LIMITS = { directLoad: 5e4, audioLoad: 2e4, depth: 0.5, loadCapacitance: 1e-9, distortion: 0.01 };
+const LIMITS = {
+  halfBandwidth: 5e3,
+  directLoad: 5e4,
+  audioLoad: 2e4,
+  depth: 0.5,
+  loadCapacitance: 1e-9,
+  distortion: 0.01,
+};
+
+it('blames the bandwidth of the tuned circuit for its treble loss only where that is so narrow', () => {
+  const sentence = (halfBandwidth: number) =>
+    audioLimitSentences({ ...LIMITS, halfBandwidth, throughTunedCircuit: 1400 })[0];
+  expect(sentence(1500)).not.toMatch(/not the cause/);
+  expect(sentence(30e3)).toMatch(/above 1\.4 kHz .*bandwidth is not the cause: the capacitance across the load/);
+});
 
 it('names negative-peak and diagonal clipping with their figures', () => {
   const sentences = audioLimitSentences({ ...LIMITS, clipsFrom: 0.45, followsTo: 3000, throughTunedCircuit: 4000 });

@@ -5,8 +5,8 @@ import type { SentencesFor } from './sentences-for.ts';
 export const earthWarnings: SentencesFor<EarthWarnings> = {
   'earth.counterpoise-dry-soil': () =>
     'In soil this dry the ground under a counterpoise does not act as a conductor at this frequency; its resistance is only a rough estimate.',
-  'earth.longer-than-skin-depth': ({ reach }) =>
-    `At radio frequency the current leaves the wire within about ${formatQuantity(reach, 'length', 2)} in this soil; metal further out has little effect, so the real resistance is higher.`,
+  'earth.longer-than-skin-depth': ({ reach, isCounted }) =>
+    `At radio frequency the current leaves the wire within about ${formatQuantity(reach, 'length', 2)} in this soil; metal further out has little effect${isCounted ? '' : ', so the real resistance is higher'}.`,
   'earth.soil-and-ground': ({ soil, conductivity }) =>
     `Soil of ${formatQuantity(soil, 'resistivity', 2)} is unusual in a place whose ground conducts ${formatQuantity(conductivity, 'conductivity', 2)}: check both. Leave out the soil, and it follows the ground of the place.`,
   'earth.rod-thick': () =>
