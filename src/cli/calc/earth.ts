@@ -15,9 +15,11 @@ const length = quantity('length', { above: 0, max: 1000 });
 const thickness = quantity('length', { above: 0, max: 10 });
 const wire = v.object({ diameter: thickness }, expected('aerial-wire'));
 const resistivity = quantity('resistivity', { above: 0, max: 1e6 });
+/** As a description has it: the same as leaving the soil out. */
+const AS_THE_PLACE = 'as the place';
 const soil = {
   soilResistivity: v.optional(resistivity),
-  soil: v.optional(oneOf(SOIL_NAMES)),
+  soil: v.optional(oneOf([...SOIL_NAMES, AS_THE_PLACE])),
   soilResistivityRange: v.optional(v.tuple([resistivity, resistivity], expected('range'))),
   groundConductivity: v.optional(quantity('conductivity', { above: 0, max: 10 })),
   frequency: v.optional(quantity('frequency', { min: 1e3, max: 3e7 })),
@@ -68,7 +70,8 @@ type Written = v.InferOutput<typeof schema>;
 /** Where the soil is not said, what is usual over the ground, which is average unless it is given. */
 function withSoil(input: Written): EarthSpec {
   if (input.shape === 'measured' || input.shape === 'water pipe') return input;
-  const { groundConductivity, ...spec } = input;
+  const { groundConductivity, soil, ...rest } = input;
+  const spec = { ...rest, soil: soil === AS_THE_PLACE ? undefined : soil };
   if (spec.soil !== undefined || spec.soilResistivity !== undefined) return spec;
   const { resistivity, range } = soilOverGround(groundConductivity);
   return { ...spec, soilResistivity: resistivity, soilResistivityRange: range };
