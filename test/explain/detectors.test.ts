@@ -5,8 +5,11 @@ import { detectorId } from '../../src/engine/kinds/models.ts';
 import { receive } from '../../src/engine/reception/path/receive.ts';
 import { readText } from '../../src/engine/set/read.ts';
 import { receiveRanged } from '../../src/engine/uncertainty/receive-ranged.ts';
+import { formatQuantity } from '../../src/engine/units/format.ts';
 import { compareDetectorsOn } from '../../src/engine/vary/compare.ts';
+import { filled } from '../../src/outputs/explain/story/figures.ts';
 import { preparer } from '../../src/outputs/explain/story/prepared.ts';
+import { story } from '../../src/outputs/explain/story/story.ts';
 import { nameOfDetector } from '../../src/outputs/words/index.ts';
 
 // `compare` is the outside here: the same detectors in the same set, worked out without any wave.
@@ -36,4 +39,17 @@ test.each(EXAMPLES)('%s: every detector looked at works at its own point, where 
     const mean = (waves.meanAt('phones', 0) + waves.meanAt('phones', 0.5e-3)) / 2;
     expect(Math.abs(20 * Math.log10(mean / directVoltage)), `${label}: direct voltage, dB`).toBeLessThan(1.5);
   }
+});
+
+test('the caption of detectors compared states the carriers at its rows, which differ by what they load', () => {
+  const read = readText(readFileSync(inRoot('examples/spider-coil-earpiece.json'), 'utf8'));
+  if (!read.ok) throw new Error('does not read');
+  const scene = story().find(({ rows }) => rows.some((row) => row.with?.detector === 'silicon'))!;
+  const reception = receive(read.set, {});
+  const { rows, figures } = preparer(read.set, reception)(scene);
+  const carriers = rows.map(({ waves }) => waves.spec.atDetector);
+  expect(Math.max(...carriers) / Math.min(...carriers)).toBeGreaterThan(1.05);
+  const [least, greatest] = [Math.min(...carriers), Math.max(...carriers)].map((v) => formatQuantity(v, 'voltage', 2));
+  expect(filled(scene.caption, figures)).toContain(`carriers of ${least} to ${greatest}, as each loads`);
+  expect(filled(scene.caption, preparer()(scene).figures)).toMatch(/a carrier of [\d.]+ mV at each/);
 });

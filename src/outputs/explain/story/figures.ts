@@ -53,13 +53,21 @@ export interface CoilsAtCarrier {
   readonly changed: Pick<WaveWorkingPoint, 'atDetector' | 'loadedQ'>;
 }
 
-/** The figures of the current set. @param coils where the scene has the set on another carrier with its own coil. */
+/** What a scene has besides its own waves. */
+export interface SceneVariants {
+  /** Where it has the set on another carrier with its own coil. */
+  readonly coils?: CoilsAtCarrier;
+  /** Carrier at the detector in each row, V; left out: that of the scene. */
+  readonly rowVoltages?: readonly Volts[];
+}
+
+/** The figures of the current set. */
 export function figuresOf(
   waves: Waves,
   set?: SetDescription,
   reception?: Reception,
   index?: number,
-  coils?: CoilsAtCarrier,
+  { coils, rowVoltages = [waves.spec.atDetector] }: SceneVariants = {},
 ): CaptionFigures {
   const { spec } = waves;
   const station = reception && stationOf(reception, index);
@@ -76,6 +84,7 @@ export function figuresOf(
     ...tunedFigures(waves, set),
     ...outputFigures(waves, tone, set, own),
     ...coilFigures(coils),
+    rowVoltages: figureTexts.rowVoltages(Math.min(...rowVoltages), Math.max(...rowVoltages)),
   };
 }
 

@@ -120,7 +120,10 @@ export function preparer(
       facts: pictureFacts(waves, set, reception, settings.station),
       // Only text needs them, and they may ask for the phones' wave: worked out when first read.
       get figures() {
-        figures ??= figuresOf(waves, set, reception, settings.station, coilsAt(baseFor(settings), settings));
+        figures ??= figuresOf(waves, set, reception, settings.station, {
+          coils: coilsAt(baseFor(settings), settings),
+          rowVoltages: rows.length > 0 ? rows.map((row) => row.waves.spec.atDetector) : undefined,
+        });
         return figures;
       },
     };

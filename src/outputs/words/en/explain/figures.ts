@@ -35,6 +35,7 @@ export const figureMeanings = {
   bandwidth: 'bandwidth of the tuned circuit, −3 dB',
   riseTime: 'time in which the tuned circuit reaches 63 % of its voltage',
   detectorVoltage: 'carrier at the detector, peak',
+  rowVoltages: 'carrier at the detector in each row, least to greatest, and why they differ',
   tapNote: 'sentence: why that is less than on the tuned circuit; empty where it is not',
   detectorPeak: 'carrier at the detector at the peaks of modulation',
   detectorOutput: 'output of the detector then, without a capacitor',
@@ -148,6 +149,11 @@ export const figureTexts = {
   aerialNote: (loop?: LoopId): string => (loop ? LOOP_AERIAL[loop] : 'The wire and the ground form a capacitor.'),
   loopNote: (loop?: LoopId): string => (loop ? LOOP_NOTE[loop] : ''),
   tuningNote: (tuner: TunerId): string => TUNING[tuner],
+  /** Least and greatest of the rows' carriers at the detector, V. */
+  rowVoltages: (least: number, greatest: number): string =>
+    greatest < 1.02 * least
+      ? `a carrier of ${volts(least)} at each`
+      : `carriers of ${volts(least)} to ${volts(greatest)}, as each loads the tuned circuit`,
   tapNote: (tunedVoltage: number): string =>
     `The detector is tapped down: it gets less than the ${volts(tunedVoltage)} on the tuned circuit, and loads the circuit less.`,
   rectifierNote: (bothHalves: boolean): string =>

@@ -128,7 +128,7 @@ export const storyTexts: Readonly<Record<StoryId | 'whole path', SceneTexts>> = 
   },
   detectors: {
     title: 'Detectors compared',
-    caption: 'The same carrier, {detectorVoltage}, through four detectors into 10 kΩ, drawn to one scale.',
+    caption: 'The same station through four detectors into 10 kΩ, drawn to one scale: {rowVoltages}.',
     note: 'Detectors differ in the voltage they need. Galena and germanium already conduct at small voltages. A silicon diode needs about half a volt before it conducts noticeably: the bottom row shows what it gives for this station.',
     rows: ['Galena, good spot', 'Germanium', 'Valve', 'Silicon'],
   },
