@@ -16,7 +16,7 @@ function tunedCircuit({ throughTunedCircuit: f, halfBandwidth }: AudioLimits): s
   if (f === undefined) return 'The tuned circuit, loaded by the detector, is broad enough for the whole audio band.';
   const loss = `Treble loss in the tuned circuit: more than 3 dB above ${hertz(f)} (${effect(f)}).`;
   return f < BY_RESONANCE * halfBandwidth
-    ? `${loss} Its bandwidth is not the cause: the capacitance across the load bypasses high notes, and the detector then loads the circuit more heavily for them than for low ones.`
+    ? `${loss} Its bandwidth is not the cause: the capacitance across the load bypasses the treble, and the detector then loads the circuit more heavily for it than for the bass.`
     : loss;
 }
 
