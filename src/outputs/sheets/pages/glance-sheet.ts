@@ -5,6 +5,7 @@ import type { SetDescription } from '../../../engine/set/description.ts';
 import { hasRanges } from '../../../engine/uncertainty/ranged-reception.ts';
 import {
   besideWords,
+  chanceCell,
   coverageSentences,
   forTheWork,
   receptionSummary,
@@ -70,7 +71,7 @@ function putStations(flow: Flow, set: SetDescription, reception: Reception): voi
   const heard = [...reception.stations]
     .sort((a, b) => (b.margin ?? Number.NEGATIVE_INFINITY) - (a.margin ?? Number.NEGATIVE_INFINITY))
     .slice(0, 24);
-  if (heard.length > 0)
+  if (heard.length > 0) {
     flow.table(
       [
         { title: stations.station, share: 4 },
@@ -78,7 +79,8 @@ function putStations(flow: Flow, set: SetDescription, reception: Reception): voi
         { title: stations.dial, share: 1.2, anchor: 'end' },
         { title: stations.heard, share: 1.8 },
         { title: stations.level, share: 1.9, anchor: 'end' },
-        { title: stations.beside, share: 5 },
+        { title: stations.chance, share: 1.4, anchor: 'end' },
+        { title: stations.beside, share: 4.4 },
       ],
       heard.map((s) => [
         s.name,
@@ -88,9 +90,12 @@ function putStations(flow: Flow, set: SetDescription, reception: Reception): voi
         !isHeard(s.verdict) || s.soundPressureLevel === undefined
           ? '—'
           : texts.level({ level: s.soundPressureLevel, range: hasRanges(s) ? s.ranges.soundPressureLevel : undefined }),
+        hasRanges(s) ? chanceCell(s.chance) : '—',
         besideWords(s),
       ]),
     );
+    if (heard.some(hasRanges)) flow.para(texts.chanceNote, { small: true });
+  }
   for (const sentence of coverageSentences(reception.dial, reception.stations).slice(0, 1))
     flow.para(sentence, { small: true });
 }

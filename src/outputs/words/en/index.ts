@@ -119,6 +119,7 @@ export {
 export {
   besideWords,
   budgetSentence,
+  chanceCell,
   chanceSentence,
   coverageSentences,
   interferenceSentence,

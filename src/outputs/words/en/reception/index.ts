@@ -3,5 +3,5 @@ export { besideWords, interferenceSentence, interferenceWords, moreDisturbancesS
 export { stageFigure, stageLevel, stageSentence, stageTitle } from './stages.ts';
 export { outOfRangeWords, stationSentence } from './stations.ts';
 export { receptionHeadline, receptionSummary } from './summary.ts';
-export { budgetSentence, chanceSentence, uncertaintyHeading } from './uncertainty.ts';
+export { budgetSentence, chanceCell, chanceSentence, uncertaintyHeading } from './uncertainty.ts';
 export { verdictWords } from './verdicts.ts';

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { budgetSentence, chanceSentence } from './uncertainty.ts';
+import { budgetSentence, chanceCell, chanceSentence } from './uncertainty.ts';
 
 it('says how many such sets hear a station', () => {
   const said = (chance: number) => chanceSentence({ chance, verdict: 'quiet' });
@@ -12,6 +12,17 @@ it('says how many such sets hear a station', () => {
   );
   expect(said(0.02)).toBe('Fewer than 1 in 20 such sets would receive it audibly.');
   expect(chanceSentence({ chance: 0, verdict: 'out of range' })).toBeUndefined();
+});
+
+it('says the same in a cell of a table', () => {
+  expect([0, 0.04, 0.06, 0.63, 0.96, 0.98].map(chanceCell)).toEqual([
+    'hardly any',
+    'hardly any',
+    '1 in 10',
+    '6 in 10',
+    '9 in 10',
+    'nearly all',
+  ]);
 });
 
 it('says what an unmeasured thing does and what measuring it would gain, where that is worth it', () => {

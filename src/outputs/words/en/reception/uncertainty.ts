@@ -72,14 +72,24 @@ export const budgetSentence = (item: Item): string =>
     ? ITEMS[item.what].measured(span(item), item.gain >= 1 ? wholeDB(item.gain) : item.gain.toFixed(1))
     : ITEMS[item.what].only(span(item));
 
+/** From here on there is hardly a set that does not hear a station. */
+const ALL_BUT_SURE = 0.97;
+
 /** How many of all such sets hear a station. */
 export function chanceSentence({ chance, verdict }: Pick<RangedStation, 'chance' | 'verdict'>): string | undefined {
   const inTen = Math.round(10 * chance);
   if (verdict === 'out of range' && inTen < 1) return undefined;
-  if (chance >= 0.97)
+  if (chance >= ALL_BUT_SURE)
     return 'Nearly all such sets would tune it in and receive it audibly, not masked by another station.';
   if (inTen < 1) return 'Fewer than 1 in 20 such sets would receive it audibly.';
   return `About ${Math.min(inTen, 9)} in 10 such sets would tune it in and receive it audibly, not masked by another station.`;
+}
+
+/** The same for a table. */
+export function chanceCell(chance: number): string {
+  if (chance >= ALL_BUT_SURE) return 'nearly all';
+  const inTen = Math.round(10 * chance);
+  return inTen < 1 ? 'hardly any' : `${Math.min(inTen, 9)} in 10`;
 }
 
 /** Heading of the things that make a range wide. */

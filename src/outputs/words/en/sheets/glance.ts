@@ -29,10 +29,13 @@ export const glanceSheetWords = {
     dial: 'Dial',
     heard: 'Heard',
     level: 'At the ear',
+    chance: 'Such sets',
     beside: 'Interference',
   },
   level: ({ level, range }: { readonly level: number; readonly range?: readonly [number, number] }): string =>
     range ? `${wholeDB(level)} dB (${wholeDB(range[0])} to ${wholeDB(range[1])})` : `${wholeDB(level)} dB`,
+  chanceNote:
+    'Such sets: how many sets built like this one, in a place like this, tune in the station and receive it audibly, not masked by another.',
   parts: {
     done: '✓',
     quantity: 'Qty',
