@@ -81,7 +81,7 @@ export const measure: Command = {
       return 0;
     }
     const former = written.readings ?? [];
-    const taken = readings === undefined ? [] : await read(readings, io);
+    const taken = readings === undefined ? [] : await read(readings, set, io);
     const nameless = coilsNotNamed(set, taken);
     if (readings !== undefined && nameless.length > 0) throw refusal(nameless, readings);
     const added = writtenOf(taken);
@@ -117,7 +117,8 @@ export const measure: Command = {
 
 type TakenMeasurement = Extract<ReadingsRead, { ok: true }>['measurements'][number];
 
-const read = async (file: string, io: Io) => checked(readReadings(await io.read(file)), file);
+const read = async (file: string, set: SetDescription, io: Io) =>
+  checked(readReadings(await io.read(file), undefined, set), file);
 const writtenOf = (measurements: readonly { readonly written: unknown }[]) => measurements.map((one) => one.written);
 
 /** @throws InputError with every problem. */

@@ -10,6 +10,19 @@ export interface MeasureWarnings {
   };
   /** Readings given, and how many it takes. */
   readonly 'measure.too-few-to-suspect': { readonly given: number; readonly least: number };
+  /** The law that fits the readings best of a dial, the next one, and how likely each is, 0 to 1. */
+  readonly 'measure.law-chosen': {
+    readonly law: string;
+    readonly share: number;
+    readonly other?: string;
+    readonly otherShare?: number;
+  };
+  /** The law that the readings show, and the described one that they exclude. */
+  readonly 'measure.law-not-as-described': { readonly law: string; readonly described: string };
+  /** The law that the readings state; the described one, left out for a capacitor without vanes. */
+  readonly 'measure.other-law': { readonly stated: string; readonly described?: string };
+  /** The described capacitor has no scale. */
+  readonly 'measure.dial-not-described': Record<never, never>;
   readonly 'measure.series-resistance-unseen': Record<never, never>;
   /** At least so much, Ω. */
   readonly 'measure.leakage-unseen': { readonly least: number };

@@ -1,6 +1,8 @@
 import { type Warning, warning } from '../facts/warning.ts';
+import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { studentTails } from '../numerics/student-t.ts';
+import { capacitanceOn, type DialCapacitor, positionOn } from './dial-scale.ts';
 import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, reachOf } from './fitted.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
@@ -10,12 +12,6 @@ export interface DialReading {
   readonly position: number;
   /** Hz. */
   readonly frequency: number;
-}
-
-/** A semicircular capacitor: its capacitance rises evenly with the position. Farads. */
-export interface DialCapacitor {
-  readonly minimum: number;
-  readonly maximum: number;
 }
 
 /** A reading left out: where it was read is a station of this frequency, by the other readings. */
@@ -44,7 +40,22 @@ export const POINTER = { deviation: 0.008, degrees: 4 };
 const FALSE_ALARM = 0.015;
 const PICO = 1e-12;
 
-function lineThrough(readings: readonly DialReading[], { minimum, maximum }: DialCapacitor) {
+/** A capacitor's dial as readings have it: what the fit leaves, and how sure it is where. */
+interface Through {
+  /** 1/H, and pF. */
+  readonly inverseL: number;
+  readonly strays: number;
+  /** Of both, for unit variance of a reading. */
+  readonly gram: ArrayLike<number>;
+  readonly sum: number;
+  /** By how much a reading is off. */
+  readonly off: (reading: DialReading) => number;
+  /** Variance of the fit's position there, for unit variance of a reading. */
+  readonly lever: (frequency: number) => number;
+}
+
+/** Where the capacitance rises evenly the position is linear in 1/L and the strays. */
+function lineThrough(readings: readonly DialReading[], { minimum, maximum }: DialCapacitor): Through {
   const rowOf = (frequency: number): readonly [number, number] => [
     1 / (2 * Math.PI * frequency) ** 2 / (maximum - minimum),
     -PICO / (maximum - minimum),
@@ -59,18 +70,53 @@ function lineThrough(readings: readonly DialReading[], { minimum, maximum }: Dia
     strays: x[1],
     gram,
     sum: residuals.reduce((s, r) => s + r * r, 0),
-    /** By how much a reading is off this line. */
-    off: ({ position, frequency }: DialReading): number => {
+    off: ({ position, frequency }) => {
       const [a, b] = rowOf(frequency);
       return position + minimum / (maximum - minimum) - a * x[0] - b * x[1];
     },
-    /** Variance of the line's position there, for unit variance of a reading. */
-    lever: (frequency: number): number => {
+    lever: (frequency) => {
       const [a, b] = rowOf(frequency);
       return a * a * gram[0] + 2 * a * b * gram[1] + b * b * gram[3];
     },
   };
 }
+
+/** Any other law: from the line of capacitance over 1/f² to the least squares of the positions. */
+function curveThrough(readings: readonly DialReading[], capacitor: DialCapacitor): Through {
+  const { x: start } = linearLeastSquares(
+    readings.flatMap(({ frequency }) => [1 / (2 * Math.PI * frequency) ** 2 / PICO, -1]),
+    readings.map(({ position }) => capacitanceOn(position, capacitor) / PICO),
+    2,
+  );
+  const placeOf = (frequency: number, inverseL: number, strays: number): number =>
+    positionOn(frequency, { ...capacitor, L: 1 / inverseL, stray: strays * PICO });
+  const scales = [Math.abs(start[0]), 10];
+  const { x, gram, sumOfSquares } = leastSquares(
+    ([inverseL, strays]) => readings.map(({ position, frequency }) => position - placeOf(frequency, inverseL, strays)),
+    start,
+    { scales },
+  );
+  return {
+    inverseL: x[0],
+    strays: x[1],
+    gram,
+    sum: sumOfSquares,
+    off: ({ position, frequency }) => position - placeOf(frequency, x[0], x[1]),
+    lever: (frequency) => {
+      const [a, b] = scales.map((scale, j) => {
+        const h = 1e-5 * scale;
+        const moved = (by: number) => placeOf(frequency, x[0] + (j === 0 ? by : 0), x[1] + (j === 1 ? by : 0));
+        return (moved(h) - moved(-h)) / (2 * h);
+      });
+      return a * a * gram[0] + 2 * a * b * gram[1] + b * b * gram[3];
+    },
+  };
+}
+
+const through = (readings: readonly DialReading[], capacitor: DialCapacitor): Through =>
+  capacitor.shape || capacitor.padder !== undefined
+    ? curveThrough(readings, capacitor)
+    : lineThrough(readings, capacitor);
 
 /** The reading that fits the others least, where that is no accident. */
 function worstOf(readings: readonly DialReading[], capacitor: DialCapacitor): number | undefined {
@@ -78,7 +124,7 @@ function worstOf(readings: readonly DialReading[], capacitor: DialCapacitor): nu
   let highest = 0;
   const degrees = readings.length - 3 + POINTER.degrees;
   readings.forEach((reading, i) => {
-    const line = lineThrough(
+    const line = through(
       readings.filter((_, j) => j !== i),
       capacitor,
     );
@@ -109,37 +155,88 @@ function suspectsOf(readings: readonly DialReading[], capacitor: DialCapacitor):
   return readings.map((_, i) => i).filter((i) => !kept.includes(i));
 }
 
+/** A fit of one capacitor, as it is before its figures are made of it. */
+export interface DialThrough extends Omit<Through, 'off'> {
+  readonly degrees: number;
+  readonly variance: number;
+  /** Indexes of the readings left out. */
+  readonly left: readonly number[];
+}
+
 /**
- * Inductance and stray capacitance from where stations of known frequency were found on the dial; readings that do not
- * fit the others are left out, each with the frequency that its position belongs to.
- * @param readings at least 3, of at least 2 different frequencies
- * @param capacitor least and greatest capacitance, F
- * @returns inductance (H) and stray capacitance (F), each with its standard error and range, and the readings left out
+ * The least squares of positions, misread ones left out.
+ * @param readings as `fitDial` takes them
+ * @param capacitor with its law
+ * @returns 1/L (1/H) and strays (pF) with their gram for unit variance
  * @throws UnfitReadings
  */
-export function fitDial(readings: readonly DialReading[], capacitor: DialCapacitor): DialFit {
+export function dialThrough(readings: readonly DialReading[], capacitor: DialCapacitor): DialThrough {
   requireDifferent(
     readings.map((r) => r.frequency),
     2,
   );
-  const indexes = suspectsOf(readings, capacitor);
-  const kept = readings.filter((_, i) => !indexes.includes(i));
-  const { inverseL, strays, gram, sum } = lineThrough(kept, capacitor);
-  if (!(inverseL > 0)) throw new UnfitReadings({ code: 'dial.not-rising' });
+  const left = suspectsOf(readings, capacitor);
+  const kept = readings.filter((_, i) => !left.includes(i));
+  const fit = through(kept, capacitor);
+  if (!(fit.inverseL > 0)) throw new UnfitReadings({ code: 'dial.not-rising' });
   const degrees = kept.length - 2;
-  const variance = sum / degrees;
+  return { ...fit, left, degrees, variance: fit.sum / degrees };
+}
+
+const NEAR = 1e-4;
+
+/** Readings left out, each with the frequency that its position belongs to. */
+export function suspectReadings(
+  readings: readonly DialReading[],
+  capacitor: DialCapacitor,
+  { inverseL, strays, variance, degrees, left, lever }: DialThrough,
+): readonly SuspectReading[] {
+  const reach = reachOf(degrees);
+  return left.map((index) => {
+    const { position } = readings[index];
+    const capacitanceAt = (p: number): number => capacitanceOn(p, capacitor) + strays * PICO;
+    const C = capacitanceAt(position);
+    const frequency = C > 0 ? Math.sqrt(inverseL / C) / (2 * Math.PI) : Number.POSITIVE_INFINITY;
+    // The capacitance at this position has the error of the position times its slope.
+    const slope = (capacitanceAt(position + NEAR) - capacitanceAt(position - NEAR)) / (2 * NEAR);
+    const relative = (Math.sqrt(variance * (1 + lever(frequency))) * slope) / (2 * C);
+    return { index, frequencyThere: fitted(frequency, Number.isFinite(frequency) ? frequency * relative : 0, reach) };
+  });
+}
+
+/** What is said of readings left out, or that none could be. */
+export const suspectWarnings = (
+  readings: readonly DialReading[],
+  suspects: readonly SuspectReading[],
+): readonly Warning[] =>
+  readings.length < LEAST_TO_SUSPECT
+    ? [warning('measure.too-few-to-suspect', { given: readings.length, least: LEAST_TO_SUSPECT })]
+    : suspects.map(({ index, frequencyThere: { value, range } }) =>
+        warning('measure.reading-misread', {
+          index,
+          frequency: readings[index].frequency,
+          there: value,
+          from: range[0],
+          to: range[1],
+        }),
+      );
+
+/**
+ * Inductance and stray capacitance from where stations of known frequency were found on the dial; readings that do not
+ * fit the others are left out, each with the frequency that its position belongs to.
+ * @param readings at least 3, of at least 2 different frequencies
+ * @param capacitor its ends, F, and how it runs between them
+ * @returns inductance (H) and stray capacitance (F), each with its standard error and range, and the readings left out
+ * @throws UnfitReadings
+ */
+export function fitDial(readings: readonly DialReading[], capacitor: DialCapacitor): DialFit {
+  const fit = dialThrough(readings, capacitor);
+  const { inverseL, strays, gram, degrees, variance } = fit;
   const reach = reachOf(degrees);
   const s = Math.sqrt(variance * gram[0]);
   const highest = inverseL - reach * s;
   const L = 1 / inverseL;
-  const suspects = indexes.map((index) => {
-    const C = capacitor.minimum + readings[index].position * (capacitor.maximum - capacitor.minimum) + strays * PICO;
-    const frequency = C > 0 ? 1 / (2 * Math.PI * Math.sqrt(L * C)) : Number.POSITIVE_INFINITY;
-    // x of the line at this position has the error of the position over its slope.
-    const lever = lineThrough(kept, capacitor).lever(frequency);
-    const relative = (Math.sqrt(variance * (1 + lever)) * (capacitor.maximum - capacitor.minimum)) / (2 * C);
-    return { index, frequencyThere: fitted(frequency, Number.isFinite(frequency) ? frequency * relative : 0, reach) };
-  });
+  const suspects = suspectReadings(readings, capacitor, fit);
   return {
     inductance: {
       value: L,
@@ -154,17 +251,6 @@ export function fitDial(readings: readonly DialReading[], capacitor: DialCapacit
       [gram[0], -gram[1], -gram[2], gram[3]],
     ),
     scatter: Math.sqrt(variance),
-    warnings:
-      readings.length < LEAST_TO_SUSPECT
-        ? [warning('measure.too-few-to-suspect', { given: readings.length, least: LEAST_TO_SUSPECT })]
-        : suspects.map(({ index, frequencyThere: { value, range } }) =>
-            warning('measure.reading-misread', {
-              index,
-              frequency: readings[index].frequency,
-              there: value,
-              from: range[0],
-              to: range[1],
-            }),
-          ),
+    warnings: suspectWarnings(readings, suspects),
   };
 }

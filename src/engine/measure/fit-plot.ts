@@ -1,7 +1,7 @@
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
-import { positionOn } from './joint.ts';
+import { positionOn } from './dial-scale.ts';
 import { junctionCurrent } from './junction.ts';
 import type { Measured } from './measurement.ts';
 import type { MeasurementKind } from './measurements.ts';
@@ -91,7 +91,8 @@ const resonance: Plotted = (values, fit) => {
 };
 
 const dial: Plotted = (values, fit) => {
-  const { minimum, maximum } = values.capacitor as { minimum: number; maximum: number };
+  if (!fit.dial) return undefined;
+  const { capacitor } = fit.dial;
   const [L, stray] = [figureOf(fit, 'inductance'), figureOf(fit, 'strayCapacitance')];
   const suspects = new Set(fit.suspects?.map(({ index }) => index));
   return plotOf(
@@ -101,7 +102,7 @@ const dial: Plotted = (values, fit) => {
       y: p.position,
       ...(suspects.has(i) && { isSuspect: true }),
     })),
-    (f) => positionOn(f, { L, stray, minimum, maximum }),
+    (f) => positionOn(f, { ...capacitor, L, stray }),
   );
 };
 

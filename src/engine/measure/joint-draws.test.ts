@@ -10,7 +10,8 @@ import { DRAWS, rangedOf } from '../uncertainty/draws.ts';
 import { setInputs } from '../uncertainty/inputs.ts';
 import { valueAtDeviate } from '../uncertainty/spread.ts';
 import { POINTER } from './dial-fit.ts';
-import { jointFigures, positionOn } from './joint.ts';
+import { positionOn } from './dial-scale.ts';
+import { jointFigures } from './joint.ts';
 import type { PropertyId } from './properties.ts';
 import { withReadings } from './use-readings.ts';
 
@@ -42,7 +43,7 @@ function truthFrom(normal: () => number): (property: PropertyId) => number {
 const placeOn = (truth: (property: PropertyId) => number, frequency: number): number =>
   positionOn(frequency, {
     L: truth('coil.inductance'),
-    stray: truth('tuning.stray'),
+    stray: truth('tuning.stray') + truth('coil.selfCapacitance'),
     minimum: truth('tuning.minimum'),
     maximum: truth('tuning.maximum'),
   });
@@ -62,11 +63,13 @@ function placesDrawn(set: SetDescription, frequency: number): Float64Array {
     const input = inputs.find((one) => one.id === id)!;
     return deviatesOf(input).map((u) => valueAtDeviate(input.spread, u));
   };
-  const [L, low, high] = ['coil 1 inductance', 'capacitor minimum', 'capacitor maximum'].map(factors);
+  const [L, own, low, high] = ['coil 1 inductance', 'self-capacitance', 'capacitor minimum', 'capacitor maximum'].map(
+    factors,
+  );
   return Float64Array.from({ length: DRAWS }, (_, k) =>
     positionOn(frequency, {
       L: circuit.coils[0].inductance * L[k],
-      stray: 0,
+      stray: circuit.coils[0].selfCapacitance * own[k],
       minimum: circuit.tuning.min * low[k],
       maximum: circuit.tuning.max * high[k],
     }),

@@ -3,6 +3,7 @@ import { cholesky, solveTransposedUpper, solveUpper } from '../numerics/cholesky
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import type { SetDescription } from '../set/description.ts';
 import { NINETY } from '../uncertainty/spread.ts';
+import { capacitorOf, positionOn } from './dial-scale.ts';
 import { type Fitted, fittedLogarithm } from './fitted.ts';
 import { chiSquarePoint } from './known-errors.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
@@ -73,22 +74,6 @@ function priorDeviation({ property, calculated }: Pick<MeasurableFigure, 'proper
   return Math.max(LEAST_DEVIATION, Math.hypot(typical, least));
 }
 
-/** Whether the capacitance across the coil rises evenly with the dial. */
-export const hasEvenDial = ({ tuning }: SetDescription): boolean =>
-  'law' in tuning && tuning.law === 'semicircular' && !tuning.padder;
-
-/** A coil with strays across a capacitor of even law; H and F. */
-export interface EvenDial {
-  readonly L: number;
-  readonly stray: number;
-  readonly minimum: number;
-  readonly maximum: number;
-}
-
-/** Place of a frequency on such a dial, 0 open to 1 meshed. */
-export const positionOn = (frequency: number, { L, stray, minimum, maximum }: EvenDial): number =>
-  (1 / ((2 * Math.PI * frequency) ** 2 * L) - stray - minimum) / (maximum - minimum);
-
 /**
  * A set's figures from its sizes and everything read of it, at once: the calculated figures with their spreads, and the
  * observations with their errors, weighed against each other. The order of the readings does not matter, and what
@@ -108,6 +93,7 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
   const indexOf = (path: Path): number => known.findIndex((figure) => samePath(figure.path, path));
   const tuning = (key: string): number => indexOf(['tuning', 'measured', key]);
   const ends = { minimum: tuning('minimum'), maximum: tuning('maximum'), stray: tuning('stray') };
+  const capacitor = capacitorOf(set);
   const off = ({ path, value, standardError }: ObservedFigure) => {
     const i = indexOf(path);
     if (i < 0 || !(value > 0)) return undefined;
@@ -135,12 +121,15 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
   const residualOf = (one: Exclude<Observation, { of: 'figures' }>) => {
     if (one.of === 'figure') return off(one);
     const coil = indexOf(one.coil);
-    if (coil < 0 || ends.maximum < 0 || ends.stray < 0) return undefined;
+    if (!capacitor || coil < 0 || ends.maximum < 0 || ends.stray < 0) return undefined;
+    const own = indexOf([...one.coil.slice(0, -1), 'selfCapacitance']);
     return (theta: ArrayLike<number>) => {
       const place = positionOn(one.frequency, {
+        ...capacitor,
         L: Math.exp(theta[coil]),
-        stray: Math.exp(theta[ends.stray]),
-        minimum: ends.minimum < 0 ? 0 : Math.exp(theta[ends.minimum]),
+        // All that is across the vanes: wiring, trimmer and the coil's own.
+        stray: Math.exp(theta[ends.stray]) + set.tuning.trimmer + (own < 0 ? 0 : Math.exp(theta[own])),
+        minimum: ends.minimum < 0 ? capacitor.minimum : Math.exp(theta[ends.minimum]),
         maximum: Math.exp(theta[ends.maximum]),
       });
       return (place - one.position) / one.standardError;

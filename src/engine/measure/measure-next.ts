@@ -1,14 +1,15 @@
 import { type Path, samePath } from '../kinds/adjustment.ts';
-import { isLoop } from '../kinds/loops.ts';
 import { correlationBetween, readCorrelations } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { BudgetItem } from '../uncertainty/budget.ts';
 import type { Measurable } from '../uncertainty/input.ts';
 import { NINETY } from '../uncertainty/spread.ts';
-import { type EvenDial, hasEvenDial, type Joint, jointFigures, type Observation, positionOn } from './joint.ts';
+import { capacitorOf, positionOn } from './dial-scale.ts';
+import { type Joint, jointFigures, type Observation } from './joint.ts';
 import { varianceOf } from './known-errors.ts';
 import { measurableFigures } from './measurable.ts';
 import type { Equipment } from './measurement.ts';
+import { tunedWinding } from './tuned-coil.ts';
 
 /** A measurement by what it takes, not by how it is worked out. */
 export type Method =
@@ -137,6 +138,16 @@ function levelMeasurements(station: WantedStation): NextMeasurement[] {
   });
 }
 
+/** What of a set makes its dial; H and F. */
+interface DialFigures {
+  readonly L: number;
+  /** The coil's own capacitance. */
+  readonly own: number;
+  readonly stray: number;
+  readonly minimum: number;
+  readonly maximum: number;
+}
+
 /** A pointer with a hair line, by hand. */
 const HAIR_LINE = 0.006;
 
@@ -152,30 +163,41 @@ export interface DialDoubt {
  * How sure the place of a frequency on the dial is, by the joint errors of coil, strays and capacitor.
  * @param set as read
  * @param frequency Hz
- * @returns undefined where the dial does not run evenly with capacitance, or no two stations are on it
+ * @returns undefined for a set without a variable capacitor whose capacitance rises along its scale, or with fewer than two stations
  */
 export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | undefined {
-  const coil = isLoop(set.aerial) ? ['aerial', 'measured', 'inductance'] : ['coils', 0, 'measured', 'inductance'];
+  const winding = tunedWinding(set);
+  const coil = [...winding, 'measured', 'inductance'];
   const frequencies = set.place.stations.map((s) => s.frequency);
-  if (!hasEvenDial(set) || frequencies.length < 2) return undefined;
+  const capacitor = capacitorOf(set);
+  if (!capacitor || frequencies.length < 2) return undefined;
   const known = measuredAlready(set);
   const now = jointFigures(set, known);
   const paths = {
     L: coil,
+    own: [...winding, 'measured', 'selfCapacitance'],
     stray: ['tuning', 'measured', 'stray'],
     minimum: ['tuning', 'measured', 'minimum'],
     maximum: ['tuning', 'measured', 'maximum'],
-  } satisfies Record<keyof EvenDial, Path>;
+  } satisfies Record<keyof DialFigures, Path>;
   const at = (path: Path) => now.figures.find((f) => samePath(f.path, path))?.after.value;
-  const [L, stray, minimum = 0, maximum] = [paths.L, paths.stray, paths.minimum, paths.maximum].map(at);
+  const [L, own = 0, stray, minimum = capacitor.minimum, maximum] = [
+    paths.L,
+    paths.own,
+    paths.stray,
+    paths.minimum,
+    paths.maximum,
+  ].map(at);
   if (L === undefined || maximum === undefined || stray === undefined) return undefined;
-  const dial: EvenDial = { L, stray, minimum, maximum };
+  const dial: DialFigures = { L, own, stray, minimum, maximum };
+  const placeOf = (f: number, { own, stray, ...rest }: DialFigures): number =>
+    positionOn(f, { ...capacitor, ...rest, stray: own + stray + set.tuning.trimmer });
   const width = ({ figures, correlations }: Joint): number => {
     const deviations = figures.map(({ path, after }) => {
-      const key = (Object.keys(paths) as (keyof EvenDial)[]).find((one) => samePath(paths[one], path));
+      const key = (Object.keys(paths) as (keyof DialFigures)[]).find((one) => samePath(paths[one], path));
       if (key === undefined) return 0;
       const h = 1e-4;
-      const moved = (by: number) => positionOn(frequency, { ...dial, [key]: dial[key] * Math.exp(by) });
+      const moved = (by: number) => placeOf(frequency, { ...dial, [key]: dial[key] * Math.exp(by) });
       return ((moved(h) - moved(-h)) / (2 * h)) * (after.standardError / after.value);
     });
     return 2 * NINETY * Math.sqrt(varianceOf(deviations, correlations));
@@ -184,7 +206,7 @@ export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | u
     ends: [Math.min(...frequencies), Math.max(...frequencies)].map((f) => ({
       of: 'dial',
       coil,
-      position: positionOn(f, dial),
+      position: placeOf(f, dial),
       frequency: f,
       standardError: HAIR_LINE,
     })),

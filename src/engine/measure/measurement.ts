@@ -1,7 +1,9 @@
 import type { CautionCode } from '../facts/cautions.ts';
 import type { Warning, WarningCode } from '../facts/warning.ts';
+import type { SetDescription } from '../set/description.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import type { SuspectReading } from './dial-fit.ts';
+import type { DialCapacitor } from './dial-scale.ts';
 import type { FigureCorrelation } from './figure-correlations.ts';
 import type { Fitted } from './fitted.ts';
 import type { Fields, ValuesOf } from './reading-fields.ts';
@@ -79,6 +81,8 @@ export interface Measured {
   readonly sweep?: readonly ImpedanceReading[];
   /** Figures that say nothing of the set as it is used, though their kind usually settles one. */
   readonly settlesNot?: readonly string[];
+  /** Of a dial: the capacitor that it was read on, and whether it runs as the set's own does. */
+  readonly dial?: { readonly capacitor: DialCapacitor; readonly isOfSet: boolean };
   /** Readings left out as misread. */
   readonly suspects?: readonly SuspectReading[];
   readonly warnings: readonly Warning[];
@@ -99,9 +103,10 @@ export interface Measurement {
   readonly warnings: readonly WarningCode[];
   /**
    * @param values as its fields are read, SI
+   * @param set that it is of, as read: what readings do not say of its parts; left out: they say it all
    * @throws UnfitReadings where no figure follows
    */
-  readonly fit: (values: Readonly<Record<string, unknown>>) => Measured;
+  readonly fit: (values: Readonly<Record<string, unknown>>, set?: SetDescription) => Measured;
 }
 
 /** A kind of measurement, its readings typed by its fields. */
@@ -109,6 +114,6 @@ export const measurement = <const Fs extends Fields>(
   kind: Omit<Measurement, 'fields' | 'fit' | 'readings'> & {
     readonly fields: Fs;
     readonly readings: keyof Fs & string;
-    readonly fit: (values: ValuesOf<Fs>) => Measured;
+    readonly fit: (values: ValuesOf<Fs>, set?: SetDescription) => Measured;
   },
-): Measurement => ({ ...kind, fit: (values) => kind.fit(values as ValuesOf<Fs>) });
+): Measurement => ({ ...kind, fit: (values, set) => kind.fit(values as ValuesOf<Fs>, set) });

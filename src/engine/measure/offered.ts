@@ -2,6 +2,7 @@ import { type CautionCode, supplyCautions } from '../facts/cautions.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Measurable } from '../uncertainty/input.ts';
+import { capacitorOf } from './dial-scale.ts';
 import type { Observation } from './joint.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
 import { dialDoubt, levelNarrowing, type Method, type Narrowing, type WantedStation } from './measure-next.ts';
@@ -9,6 +10,7 @@ import type { Equipment } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { type PropertyId, propertyOf } from './properties.ts';
 import { isProperty } from './readings.ts';
+import { tunedCoil } from './tuned-coil.ts';
 
 /** An instrument that one has or has not; all else that a measurement takes is bought for little or made. */
 export const INSTRUMENTS = [
@@ -287,15 +289,6 @@ function placesOf(set: SetDescription, figures: readonly MeasurableFigure[]): Me
   ];
 }
 
-/** Which coil the tuning capacitor tunes, by its place in the list; 0 for a loop's winding. */
-const tunedCoil = ({ arrangement, coils }: SetDescription): number =>
-  'coil' in arrangement
-    ? Math.max(
-        0,
-        coils.findIndex(({ name }) => name === arrangement.coil),
-      )
-    : 0;
-
 function isPossible(
   set: SetDescription,
   kind: MeasurementKind,
@@ -304,7 +297,7 @@ function isPossible(
 ): boolean {
   switch (kind) {
     case 'dial':
-      return of.length > 0 && coil === tunedCoil(set) && 'law' in set.tuning && set.tuning.law === 'semicircular';
+      return of.length > 0 && coil === tunedCoil(set) && capacitorOf(set) !== undefined;
     case 'mutual-inductance':
     case 'double-hump':
       return set.coils.length > 1 && coil === 0;

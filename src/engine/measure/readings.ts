@@ -2,9 +2,11 @@ import * as v from 'valibot';
 import { isRecord } from '../fields/introspect.ts';
 import { type Problem, tooDeep } from '../fields/problem.ts';
 import { refuse } from '../fields/refusal.ts';
+import type { SetDescription } from '../set/description.ts';
 import { issueProblems, LARGEST_FILE, tooLarge } from '../set/read.ts';
 import { givenValue } from '../units/refusal.ts';
 import { quantity } from '../units/schema.ts';
+import { withoutMeasured } from './measurable.ts';
 import type { Measured } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
@@ -91,15 +93,16 @@ const single = (problem: Problem): ReadingsRead => ({ ok: false, problems: [prob
  * Read a file of readings: JSON of one or several measurements, or a table of one. Never throws.
  * @param text of the file, up to 2 MB
  * @param kind of the measurement of a table that does not say it
+ * @param set that the readings are of: its parts are as it has them where readings do not say it
  * @returns the measurements with what follows from each, or every problem with its path and, of a table, its line
  */
-export function readReadings(text: string, kind?: MeasurementKind | 'value'): ReadingsRead {
+export function readReadings(text: string, kind?: MeasurementKind | 'value', set?: SetDescription): ReadingsRead {
   if (text.length > LARGEST_FILE) return single(tooLarge(text.length));
   const trimmed = text.replace(/^\uFEFF/, '').trim();
   if (trimmed === '') return single({ path: '', expected: { code: 'readings' }, given: { code: 'empty-file' } });
   if (!/^[[{]/.test(trimmed)) {
     const table = readingsTable(trimmed, kind);
-    const read = readMeasurements([table.value]);
+    const read = readMeasurements([table.value], set);
     if (read.ok) return read;
     return {
       ok: false,
@@ -119,7 +122,7 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value'): Re
   }
   if (tooDeep(value)) return single({ path: '', expected: { code: 'readings' }, given: { code: 'nested-too-deep' } });
   // One measurement may stand by itself.
-  if (isRecord(value) && 'kind' in value && !('measurements' in value)) return readMeasurements([value]);
+  if (isRecord(value) && 'kind' in value && !('measurements' in value)) return readMeasurements([value], set);
   if (!isRecord(value) || value.format !== READINGS_FORMAT)
     return single({
       path: 'format',
@@ -132,15 +135,16 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value'): Re
       expected: { code: 'items.at-least', count: 1 },
       given: givenValue(value.measurements),
     });
-  return readMeasurements(value.measurements);
+  return readMeasurements(value.measurements, set);
 }
 
 /**
  * Measurements as written, as a description keeps them.
  * @param written list of measurements
+ * @param set that they are of: its parts are as it has them where readings do not say it
  * @returns what follows from each, or every problem
  */
-export function readMeasurements(written: readonly unknown[]): ReadingsRead {
+export function readMeasurements(written: readonly unknown[], set?: SetDescription): ReadingsRead {
   if (written.length > MOST_MEASUREMENTS)
     return single({
       path: 'measurements',
@@ -148,6 +152,7 @@ export function readMeasurements(written: readonly unknown[]): ReadingsRead {
       given: givenValue(written.length),
     });
   const problems: ReadingsProblem[] = [];
+  const bare = set && withoutMeasured(set);
   const measurements: TakenMeasurement[] = [];
   written.forEach((one, i) => {
     const at = `measurements[${i}]`;
@@ -158,7 +163,7 @@ export function readMeasurements(written: readonly unknown[]): ReadingsRead {
       return;
     }
     try {
-      measurements.push(taken(read.output as Readonly<Record<string, unknown>>, one));
+      measurements.push(taken(read.output as Readonly<Record<string, unknown>>, one, bare));
     } catch (refusal) {
       if (!(refusal instanceof UnfitReadings)) throw refusal;
       const { kind } = read.output as { kind: MeasurementKind };
@@ -169,10 +174,14 @@ export function readMeasurements(written: readonly unknown[]): ReadingsRead {
 }
 
 /** @throws UnfitReadings */
-function taken(values: Readonly<Record<string, unknown>>, written: unknown): TakenMeasurement {
+function taken(
+  values: Readonly<Record<string, unknown>>,
+  written: unknown,
+  set: SetDescription | undefined,
+): TakenMeasurement {
   const { kind, coil, station, date, note } = values as Omit<TakenMeasurement, 'values' | 'written'>;
   const common = { kind, coil, station, date, note, values, written };
-  if (kind !== 'value') return { ...common, fit: MEASUREMENTS[kind].fit(values) };
+  if (kind !== 'value') return { ...common, fit: MEASUREMENTS[kind].fit(values, set) };
   const { of, value, error } = values as { of: PropertyId; value: number; error?: number };
   const { isAmount, usual } = propertyOf(of);
   const s = error ?? usual;

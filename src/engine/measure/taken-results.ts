@@ -8,7 +8,7 @@ import { type DifferenceCause, likelyCauses } from './causes.ts';
 import { POINTER } from './dial-fit.ts';
 import { type ExplainingSize, explainingSizes } from './explaining-sizes.ts';
 import { type Fitted, reachOf } from './fitted.ts';
-import { hasEvenDial, type Joint, jointFigures, type Observation } from './joint.ts';
+import { type Joint, jointFigures, type Observation } from './joint.ts';
 import {
   type Agreement,
   agreementOf,
@@ -19,6 +19,7 @@ import {
 import { MEASUREMENTS } from './measurements.ts';
 import { type PropertyId, propertyOf } from './properties.ts';
 import { isProperty, type TakenMeasurement } from './readings.ts';
+import { tunedCoil } from './tuned-coil.ts';
 
 /** A figure that a measurement gives, beside the calculated one. */
 export interface FigureResult {
@@ -52,11 +53,17 @@ export interface ReadingsResult {
 }
 
 /** The part that a property of a measurement is of; undefined where the set has no such part. */
-function partOf(set: SetDescription, property: PropertyId, { coil, station }: TakenMeasurement): Path | undefined {
+function partOf(
+  set: SetDescription,
+  property: PropertyId,
+  { kind, coil, station }: TakenMeasurement,
+): Path | undefined {
   const [part] = property.split('.');
   if (part === 'coil') {
     if (isLoop(set.aerial)) return coil === undefined ? ['aerial'] : undefined;
-    const index = coil === undefined ? 0 : set.coils.findIndex(({ name }) => name === coil);
+    // A dial is of the coil that the capacitor tunes.
+    const own = kind === 'dial' ? tunedCoil(set) : 0;
+    const index = coil === undefined ? own : set.coils.findIndex(({ name }) => name === coil);
     return index >= 0 && index < set.coils.length ? ['coils', index] : undefined;
   }
   if (part !== 'station') return [part];
@@ -78,10 +85,7 @@ export function resultsOf(set: SetDescription, measurements: readonly TakenMeasu
   const results = measurements.map((measurement) => resultOf(bare, known, measurement));
   return {
     results,
-    joint: jointFigures(
-      set,
-      results.flatMap((result) => observationsOf(set, result)),
-    ),
+    joint: jointFigures(set, results.flatMap(observationsOf)),
   };
 }
 
@@ -122,9 +126,31 @@ function resultOf(
     for (const [name, measured] of Object.entries(fit.figures)) {
       const { settles, quantity } = MEASUREMENTS[kind].yields[name];
       const isSettled = isProperty(settles) && !fit.settlesNot?.includes(name);
-      add(name, measured, quantity, isSettled ? settles : undefined);
+      if (isSettled && settles === 'tuning.stray') {
+        add('acrossCapacitor', measured, quantity);
+        add(name, withoutOthers(set, known, measured, partOf(set, 'coil.inductance', measurement)), quantity, settles);
+      } else add(name, measured, quantity, isSettled ? settles : undefined);
     }
   return { measurement, figures, warnings: fit?.warnings ?? [] };
+}
+
+/** Strays of a dial without what else is across the capacitor: its trimmer, and the coil's own capacitance as calculated. */
+function withoutOthers(
+  { tuning }: SetDescription,
+  known: readonly MeasurableFigure[],
+  { value, standardError, range: [low, high] }: Fitted,
+  coil: Path | undefined,
+): Fitted {
+  const path = coil && [...coil, 'measured', 'selfCapacitance'];
+  const own = path && known.find((one) => samePath(one.path, path))?.calculated;
+  const less = tuning.trimmer + (own?.value ?? 0);
+  const all = Math.hypot(standardError, own?.standardError ?? 0);
+  const wider = standardError > 0 ? all / standardError : 1;
+  return {
+    value: value - less,
+    standardError: all,
+    range: [value - less - wider * (value - low), value - less + wider * (high - value)],
+  };
 }
 
 /** The standard error that would give the same range were it known beforehand: few readings do not settle their scatter. */
@@ -139,10 +165,10 @@ interface DialValues {
 }
 
 /** Dial readings go in one by one, so that strays, coil and capacitor share what they say; of all else the figures. */
-function observationsOf(set: SetDescription, { measurement, figures }: MeasurementResult): Observation[] {
+function observationsOf({ measurement, figures }: MeasurementResult): Observation[] {
   const { kind, fit, values } = measurement;
   const coil = figures.find(({ property }) => property === 'coil.inductance')?.path;
-  if (kind === 'dial' && fit && coil && hasEvenDial(set)) {
+  if (kind === 'dial' && fit?.dial?.isOfSet && coil) {
     const { readings } = values as unknown as DialValues;
     const left = new Set(fit.suspects?.map(({ index }) => index));
     const kept = readings.filter((_, i) => !left.has(i));

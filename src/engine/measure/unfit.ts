@@ -4,6 +4,12 @@ import type { Coded, NoFigures } from '../units/coded.ts';
 export interface UnfitReasons {
   readonly 'resonance.not-falling': NoFigures;
   readonly 'dial.not-rising': NoFigures;
+  /** Neither readings nor a set say what the capacitor is. */
+  readonly 'dial.no-capacitor': NoFigures;
+  /** The set's capacitor is fixed, or its capacitance does not rise all along its scale. */
+  readonly 'dial.no-scale': NoFigures;
+  /** A law that cannot begin at no capacitance. */
+  readonly 'dial.law-from-nothing': { readonly law: string };
   readonly 'width.no-peak': NoFigures;
   readonly 'detector.not-rising': NoFigures;
   readonly 'decay.no-ringing': NoFigures;

@@ -108,10 +108,10 @@ export function withReadings(
   written: WrittenDescription,
   readings: readonly unknown[],
 ): WithReadings | { readonly ok: false; readonly problems: readonly ReadingsProblem[] } {
-  const now = readMeasurements(readings);
+  const now = readMeasurements(readings, set);
   if (!now.ok) return now;
   const former = written.readings ?? [];
-  const before = readMeasurements(former);
+  const before = readMeasurements(former, set);
   const usedBefore = before.ok ? usedValues(resultsOf(set, before.measurements)) : [];
   const result = resultsOf(set, now.measurements);
   const isNew = areNew(readings, former);

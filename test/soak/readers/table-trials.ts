@@ -182,7 +182,7 @@ export const TABLE_TRIALS = [
       fc.constantFrom<MeasurementKind | 'value' | null>(...KINDS, 'value', null),
     ),
     check: ([text, kind]) => {
-      const read = readReadings(text, kind ?? undefined);
+      const read = readReadings(text, kind ?? undefined, GALENA);
       if (!read.ok) {
         mustSay(
           read.problems.map((one) => ('unfit' in one ? unfitText(one.unfit) : problemSentence(one))),

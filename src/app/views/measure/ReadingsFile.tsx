@@ -64,7 +64,7 @@ export function ReadingsFile({ card, offered, set, source, dropped, onTaken }: P
     }
   });
   const take = async (file: File) =>
-    ask({ about: 'file', name: file.name, kind: card.kind, bytes: new Uint8Array(await file.arrayBuffer()) });
+    ask({ about: 'file', name: file.name, kind: card.kind, set, bytes: new Uint8Array(await file.arrayBuffer()) });
   useEffect(() => {
     if (dropped) void take(dropped);
   }, [dropped]);

@@ -88,6 +88,7 @@ export interface FileQuestion {
   readonly about: 'file';
   readonly name: string;
   readonly kind: MeasurementKind | 'value';
+  readonly set: SetDescription;
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
 export type FileAnswer =
@@ -106,10 +107,10 @@ function offer({ set, station, has }: OfferQuestion): OfferAnswer {
 }
 
 function fit({ card, set, written, kept }: FitQuestion): FitAnswer {
-  const read = readMeasurements([written]);
+  const read = readMeasurements([written], set);
   if (!read.ok) return { ...read, card };
   const [{ kind, values, fit: measured }] = read.measurements;
-  const before = readMeasurements(kept);
+  const before = readMeasurements(kept, set);
   const { results, joint } = resultsOf(set, [...read.measurements, ...(before.ok ? before.measurements : [])]);
   const [{ figures, warnings }] = results;
   return {
@@ -149,7 +150,7 @@ const wholeFileField = (kind: FileQuestion['kind']): string | undefined =>
 /** A file of readings says its kind; an instrument's does not. */
 const isReadings = (text: string): boolean => /^\s*[[{]/.test(text) || /^\s*#\s*kind\s*:/m.test(text);
 
-async function file({ bytes, kind }: FileQuestion): Promise<FileAnswer> {
+async function file({ bytes, kind, set }: FileQuestion): Promise<FileAnswer> {
   if (isWav(bytes)) {
     const { rate, channels } = await readWav(bytes);
     const samples = Array.from(ringingOf(channels[0]), (x) => Number(x.toPrecision(DIGITS)));
@@ -158,7 +159,7 @@ async function file({ bytes, kind }: FileQuestion): Promise<FileAnswer> {
   const text = new TextDecoder().decode(bytes);
   const whole = wholeFileField(kind);
   if (whole !== undefined && !isReadings(text)) return { ok: true, measurements: [{ kind, [whole]: text }] };
-  const read = readReadings(text, kind);
+  const read = readReadings(text, kind, set);
   if (!read.ok) return read;
   return {
     ok: true,

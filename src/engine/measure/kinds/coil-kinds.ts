@@ -1,7 +1,7 @@
 import { warning } from '../../facts/warning.ts';
 import { fitCapacitanceWidth } from '../capacitance-width-fit.ts';
 import { type DecayFit, fitDecay } from '../decay-fit.ts';
-import { fitDial } from '../dial-fit.ts';
+import { fitDialOf } from '../dial-of-set.ts';
 import { fitDoubleHump } from '../double-hump-fit.ts';
 import { fitEqualLevels } from '../equal-levels-fit.ts';
 import { type Measured, measurement } from '../measurement.ts';
@@ -11,8 +11,8 @@ import { fitResonance } from '../resonance-fit.ts';
 import { UnfitReadings } from '../unfit.ts';
 import { fitWidth } from '../width-fit.ts';
 import {
+  ANY_DIAL_CAPACITOR,
   CAPACITANCE,
-  DIAL_CAPACITOR,
   FREQUENCY,
   FREQUENCY_ERROR,
   INDUCTANCE,
@@ -40,7 +40,7 @@ export const resonance = measurement({
 
 export const dial = measurement({
   fields: {
-    capacitor: DIAL_CAPACITOR,
+    capacitor: ANY_DIAL_CAPACITOR,
     readings: {
       type: 'list',
       least: 3,
@@ -54,10 +54,17 @@ export const dial = measurement({
   },
   equipment: ['set', 'ears', 'station'],
   cautions: [],
-  warnings: ['measure.reading-misread', 'measure.too-few-to-suspect'],
-  fit({ capacitor, readings }) {
-    const { inductance, strayCapacitance, ...rest } = fitDial(readings, capacitor);
-    return { figures: { inductance, strayCapacitance }, ...rest };
+  warnings: [
+    'measure.reading-misread',
+    'measure.too-few-to-suspect',
+    'measure.law-chosen',
+    'measure.law-not-as-described',
+    'measure.other-law',
+    'measure.dial-not-described',
+  ],
+  fit({ capacitor: stated, readings }, set) {
+    const { inductance, strayCapacitance, capacitor, isOfSet, ...rest } = fitDialOf(readings, stated, set);
+    return { figures: { inductance, strayCapacitance }, dial: { capacitor, isOfSet }, ...rest };
   },
 });
 

@@ -1,3 +1,5 @@
+import { DIAL_LAWS } from '../dial-law-fit.ts';
+
 /** Fields that several kinds of measurement have. */
 export const FREQUENCY = { type: 'quantity', quantity: 'frequency', above: 0, max: 1e12 } as const;
 export const CAPACITANCE = { type: 'quantity', quantity: 'capacitance', min: 0, max: 1 } as const;
@@ -19,6 +21,12 @@ export const DIAL_CAPACITOR = {
     maximum: { ...CAPACITANCE, above: 0 },
   },
   rising: ['minimum', 'maximum'],
+} as const;
+/** The same with any law that vanes are cut to, or one that nobody knows. */
+export const ANY_DIAL_CAPACITOR = {
+  ...DIAL_CAPACITOR,
+  fields: { ...DIAL_CAPACITOR.fields, law: { type: 'choice', options: [...DIAL_LAWS, 'unknown'] } },
+  optional: true,
 } as const;
 /** 0 fully open, 1 fully meshed; a little outside is possible. */
 export const POSITION = { type: 'number', min: -1, max: 2 } as const;

@@ -94,6 +94,7 @@ const FIGURES: Readonly<Record<string, string>> = {
   resistance: 'Resistance',
   selfCapacitance: 'Self-capacitance',
   strayCapacitance: 'Strays',
+  acrossCapacitor: 'Strays with trimmer and self-capacitance of the coil',
   mutualInductance: 'Mutual inductance',
   couplingCoefficient: 'Coupling coefficient',
   zeroBiasResistance: 'Zero-bias resistance',

@@ -1,5 +1,6 @@
 import type { UnfitReason, UnfitReasons } from '../../../../engine/measure/unfit.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { optionName } from '../fields/options.ts';
 
 const PARTS = {
   coil: 'a plain coil',
@@ -13,6 +14,12 @@ const SENTENCES: { readonly [C in keyof UnfitReasons]: (figures: UnfitReasons[C]
     'expected frequencies that fall as the capacitance rises, got points from which no inductance follows',
   'dial.not-rising': () =>
     'expected positions that rise as the frequency falls (0 fully open, 1 fully meshed), got readings that do not',
+  'dial.no-capacitor': () =>
+    'expected "capacitor" with its law, least and greatest capacitance, or a set that has one, got neither',
+  'dial.no-scale': () =>
+    'expected a set with a variable capacitor whose capacitance rises all along its scale, got one without: state the "capacitor" of the readings',
+  'dial.law-from-nothing': ({ law }) =>
+    `expected a least capacitance above 0 for a ${optionName('tuning.law', law)} capacitor, got 0`,
   'width.no-peak': () => 'expected levels around a resonance, got levels without a peak',
   'detector.not-rising': () =>
     'expected currents that rise with the voltage as a junction’s do, got points that no junction fits',

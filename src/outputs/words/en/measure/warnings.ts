@@ -1,8 +1,11 @@
 import type { MeasureWarnings } from '../../../../engine/facts/measure-warnings.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { optionName } from '../fields/options.ts';
 import type { SentencesFor } from '../warnings/sentences-for.ts';
 
 const hertz = (f: number): string => formatQuantity(f, 'frequency', 4);
+const lawName = (id: string): string => optionName('tuning.law', id);
+const percent = (share: number): string => `${(100 * share).toFixed(share > 0.995 || share < 0.005 ? 1 : 0)} %`;
 
 export const measureWarnings: SentencesFor<MeasureWarnings> = {
   'measure.reading-misread': ({ index, frequency, there, from, to }) =>
@@ -11,6 +14,16 @@ export const measureWarnings: SentencesFor<MeasureWarnings> = {
       : `readings[${index}] (${hertz(frequency)}) does not fit the other readings and was left out: no frequency belongs to its position.`,
   'measure.too-few-to-suspect': ({ given, least }) =>
     `With ${given} readings a misread one cannot be found; that takes at least ${least}.`,
+  'measure.law-chosen': ({ law, share, other, otherShare }) =>
+    `The readings fit a ${lawName(law)} capacitor best (${percent(share)} likely${other === undefined ? '' : `; ${lawName(other)}: ${percent(otherShare ?? 0)}`}); the ranges count every law by how likely it is.`,
+  'measure.law-not-as-described': ({ law, described }) =>
+    `The readings exclude the ${lawName(described)} capacitor of the description: ${lawName(law)} fits. Inductance and strays are taken by themselves, and the readings do not correct the ends of the capacitor. Correct its law in the description.`,
+  'measure.other-law': ({ stated, described }) =>
+    described === undefined
+      ? `The readings state a ${lawName(stated)} capacitor, the description has one of another kind: the scale of the described one is used. Correct whichever is wrong.`
+      : `The readings state a ${lawName(stated)} capacitor, the description a ${lawName(described)} one: the described law is used. Correct whichever is wrong.`,
+  'measure.dial-not-described': () =>
+    'The description has no variable capacitor whose capacitance rises along its scale: inductance and strays are taken by themselves, and the readings cannot correct the capacitor.',
   'measure.series-resistance-unseen': () =>
     'The series resistance cannot be seen in these points: measure at higher currents.',
   'measure.leakage-unseen': ({ least }) =>

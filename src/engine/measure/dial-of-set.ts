@@ -1,0 +1,85 @@
+import { type Warning, warning } from '../facts/warning.ts';
+import type { VaneLaw } from '../parts/capacitor/law.ts';
+import type { SetDescription } from '../set/description.ts';
+import { type DialFit, type DialReading, fitDial } from './dial-fit.ts';
+import { fitDialOfAnyLaw } from './dial-law-fit.ts';
+import { capacitorOf, type DialCapacitor, lawOf, shapeOfLaw } from './dial-scale.ts';
+import { UnfitReadings } from './unfit.ts';
+
+/** The capacitor as readings of a dial state it. */
+export interface StatedCapacitor {
+  readonly law: VaneLaw | 'unknown';
+  /** F. */
+  readonly minimum: number;
+  readonly maximum: number;
+}
+
+/** A fit of a dial with the capacitor that it is of. */
+export interface FitOfDial extends DialFit {
+  readonly capacitor: DialCapacitor;
+  /** Whether that is how the set's own runs, so that each reading can be weighed against the description. */
+  readonly isOfSet: boolean;
+}
+
+/** A law that the readings leave less likely than this is not the capacitor's. */
+const EXCLUDED = 0.05;
+
+/** A capacitor with the law that is stated for it. @throws UnfitReadings for a law that cannot begin at no capacitance. */
+function asStated({ minimum, maximum }: StatedCapacitor, law: VaneLaw): DialCapacitor {
+  if (!(minimum > 0) && (law === 'straight-line frequency' || law === 'logarithmic'))
+    throw new UnfitReadings({ code: 'dial.law-from-nothing', law });
+  return { minimum, maximum, shape: shapeOfLaw(law, minimum, maximum) };
+}
+
+/** The law is not known to who read the dial: as the readings show it, and whether the set's is such a one. */
+function ofUnknownLaw(readings: readonly DialReading[], stated: StatedCapacitor, set: SetDescription | undefined) {
+  const own = set && capacitorOf(set);
+  const described = set && lawOf(set);
+  const { laws, ...fit } = fitDialOfAnyLaw(readings, { ...stated, padder: own?.padder });
+  const ofSet = laws.find(({ law }) => law === described);
+  const [{ capacitor }] = laws;
+  if (own && ofSet && ofSet.share >= EXCLUDED) return { ...fit, capacitor, isOfSet: true };
+  const warnings: readonly Warning[] = described
+    ? [...fit.warnings, warning('measure.law-not-as-described', { law: laws[0].law, described })]
+    : fit.warnings;
+  return { ...fit, capacitor, isOfSet: false, warnings };
+}
+
+/**
+ * Inductance and strays from a dial, by the law that the set's capacitor has.
+ * @param readings of stations on it
+ * @param stated what the readings say of the capacitor; left out: as the set has it
+ * @param set as read; left out: the readings alone count
+ * @returns as `fitDial`, with the capacitor; warnings say where readings and description differ on it
+ * @throws UnfitReadings where no figure follows, or nobody says what the capacitor is
+ */
+export function fitDialOf(
+  readings: readonly DialReading[],
+  stated: StatedCapacitor | undefined,
+  set?: SetDescription,
+): FitOfDial {
+  const own = set && capacitorOf(set);
+  if (!stated) {
+    if (!own) throw new UnfitReadings({ code: set ? 'dial.no-scale' : 'dial.no-capacitor' });
+    return { ...fitDial(readings, own), capacitor: own, isOfSet: true };
+  }
+  if (stated.law === 'unknown') return ofUnknownLaw(readings, stated, set);
+  const described = set && lawOf(set);
+  if (!own || described === stated.law) {
+    const capacitor = { ...asStated(stated, stated.law), padder: own?.padder };
+    const fit = fitDial(readings, capacitor);
+    const warnings = set && !own ? [...fit.warnings, warning('measure.dial-not-described')] : fit.warnings;
+    return { ...fit, capacitor, isOfSet: own !== undefined, warnings };
+  }
+  // The ends are of the one that was read, how it runs between them of the one described.
+  const { minimum, maximum } = stated;
+  const shape = described ? asStated(stated, described).shape : own.shape;
+  const capacitor = { minimum, maximum, shape, padder: own.padder };
+  const fit = fitDial(readings, capacitor);
+  return {
+    ...fit,
+    capacitor,
+    isOfSet: true,
+    warnings: [...fit.warnings, warning('measure.other-law', { stated: stated.law, ...(described && { described }) })],
+  };
+}
