@@ -126,11 +126,13 @@ export function simulatedBenches(seed: number) {
   };
 }
 
-/** Share of so many benches whose 90 % range holds the truth, for each figure. */
+/** Share of so many benches whose 90 % range holds the truth, for each figure: of those benches that give it. */
 export function coverageOf(measure: () => Outcome, benches: number): ReadonlyMap<string, number> {
-  const held = new Map<string, number>();
+  const counts = new Map<string, { held: number; given: number }>();
   for (let i = 0; i < benches; i++)
-    for (const [name, { range }, truth] of measure())
-      held.set(name, (held.get(name) ?? 0) + (truth >= range[0] && truth <= range[1] ? 1 / benches : 0));
-  return held;
+    for (const [name, { range }, truth] of measure()) {
+      const { held, given } = counts.get(name) ?? { held: 0, given: 0 };
+      counts.set(name, { held: held + (truth >= range[0] && truth <= range[1] ? 1 : 0), given: given + 1 });
+    }
+  return new Map([...counts].map(([name, { held, given }]) => [name, held / given]));
 }

@@ -82,15 +82,18 @@ export function twoPort(
   return `# Hz S RI R 50\n${rows.join('\n')}\n`;
 }
 
-/** Coils of Q 30 to 250 on an analyser of usual calibration. */
+/** What remains of each error after a usual calibration. */
+const USUAL_CALIBRATION = 0.003;
+
+/** Coils of Q 30 to 250 on an analyser. */
 export function simulatedSweeps(seed: number) {
   const random = uniform(seed);
   const normal = gaussian(random);
   const between = (a: number, b: number) => a + (b - a) * random();
-  const calibration = 0.003;
   return {
     normal,
-    coil: () => {
+    /** @param calibration standard deviation of what its calibration leaves of each error */
+    coil: (calibration = USUAL_CALIBRATION) => {
       const [L, C, q] = [between(1e-4, 4e-4), 8e-12 * Math.exp(0.5 * normal()), 10 ** between(1.5, 2.4)];
       const z = coilOf(L, C, (omega(1e6) * L) / q, 0.8 + 0.3 * normal());
       const error = () => complex(calibration * normal(), calibration * normal());

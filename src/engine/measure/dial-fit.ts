@@ -2,9 +2,9 @@ import { type Warning, warning } from '../facts/warning.ts';
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { studentTails } from '../numerics/student-t.ts';
-import { capacitanceOn, type DialCapacitor, positionOn } from './dial-scale.ts';
 import { correlationsOf, type FigureCorrelation } from './figure-correlations.ts';
 import { type Fitted, fitted, reachOf } from './fitted.ts';
+import { capacitanceOn, type DialCapacitor, positionOn } from './scale-of-capacitor.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 export interface DialReading {

@@ -11,9 +11,9 @@ import {
   suspectReadings,
   suspectWarnings,
 } from './dial-fit.ts';
-import { type DialCapacitor, shapeOfLaw } from './dial-scale.ts';
 import { correlationsOf } from './figure-correlations.ts';
 import type { Fitted } from './fitted.ts';
+import { type DialCapacitor, shapeOfLaw } from './scale-of-capacitor.ts';
 import { requireDifferent, UnfitReadings } from './unfit.ts';
 
 /** Laws that a dial may have, the commonest first. */

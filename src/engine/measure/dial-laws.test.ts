@@ -6,11 +6,11 @@ import { gaussian, uniform } from '../numerics/random.ts';
 import { readValue } from '../set/read.ts';
 import { fitDial } from './dial-fit.ts';
 import { DIAL_LAWS, fitDialOfAnyLaw } from './dial-law-fit.ts';
-import { capacitanceOn, capacitorOf, type DialCapacitor, positionOn, shapeOfLaw } from './dial-scale.ts';
 import { measurableFigures } from './measurable.ts';
 import { dialDoubt } from './measure-next.ts';
 import { offeredMeasurements } from './offered.ts';
 import { readMeasurements } from './readings.ts';
+import { capacitanceOn, capacitorOf, type DialCapacitor, positionOn, shapeOfLaw } from './scale-of-capacitor.ts';
 import { resultsOf } from './taken-results.ts';
 import { withReadings } from './use-readings.ts';
 

@@ -3,7 +3,7 @@ import type { VaneLaw } from '../parts/capacitor/law.ts';
 import type { SetDescription } from '../set/description.ts';
 import { type DialFit, type DialReading, fitDial } from './dial-fit.ts';
 import { fitDialOfAnyLaw } from './dial-law-fit.ts';
-import { capacitorOf, type DialCapacitor, lawOf, shapeOfLaw } from './dial-scale.ts';
+import { capacitorOf, type DialCapacitor, shapeOfLaw, vaneLawOf } from './scale-of-capacitor.ts';
 import { UnfitReadings } from './unfit.ts';
 
 /** The capacitor as readings of a dial state it. */
@@ -34,7 +34,7 @@ function asStated({ minimum, maximum }: StatedCapacitor, law: VaneLaw): DialCapa
 /** The law is not known to who read the dial: as the readings show it, and whether the set's is such a one. */
 function ofUnknownLaw(readings: readonly DialReading[], stated: StatedCapacitor, set: SetDescription | undefined) {
   const own = set && capacitorOf(set);
-  const described = set && lawOf(set);
+  const described = set && vaneLawOf(set);
   const { laws, ...fit } = fitDialOfAnyLaw(readings, { ...stated, padder: own?.padder });
   const ofSet = laws.find(({ law }) => law === described);
   const [{ capacitor }] = laws;
@@ -64,7 +64,7 @@ export function fitDialOf(
     return { ...fitDial(readings, own), capacitor: own, isOfSet: true };
   }
   if (stated.law === 'unknown') return ofUnknownLaw(readings, stated, set);
-  const described = set && lawOf(set);
+  const described = set && vaneLawOf(set);
   if (!own || described === stated.law) {
     const capacitor = { ...asStated(stated, stated.law), padder: own?.padder };
     const fit = fitDial(readings, capacitor);

@@ -1,12 +1,12 @@
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
-import { positionOn } from './dial-scale.ts';
 import { junctionCurrent } from './junction.ts';
 import type { Measured } from './measurement.ts';
 import type { MeasurementKind } from './measurements.ts';
 import type { Network } from './reading-fields.ts';
 import { type Recording, ringingOf } from './record.ts';
+import { positionOn } from './scale-of-capacitor.ts';
 
 /** What runs along an axis of a fit: a reading by the key of its field, or a figure that follows from readings. */
 export interface FitAxis {

@@ -10,9 +10,9 @@ import { DRAWS, rangedOf } from '../uncertainty/draws.ts';
 import { setInputs } from '../uncertainty/inputs.ts';
 import { valueAtDeviate } from '../uncertainty/spread.ts';
 import { POINTER } from './dial-fit.ts';
-import { positionOn } from './dial-scale.ts';
 import { jointFigures } from './joint.ts';
 import type { PropertyId } from './properties.ts';
+import { positionOn } from './scale-of-capacitor.ts';
 import { withReadings } from './use-readings.ts';
 
 function read(written: unknown): { readonly set: SetDescription; readonly written: WrittenDescription } {

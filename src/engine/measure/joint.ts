@@ -3,11 +3,11 @@ import { cholesky, solveTransposedUpper, solveUpper } from '../numerics/cholesky
 import { leastSquares } from '../numerics/levenberg-marquardt.ts';
 import type { SetDescription } from '../set/description.ts';
 import { NINETY } from '../uncertainty/spread.ts';
-import { capacitorOf, positionOn } from './dial-scale.ts';
 import { type Fitted, fittedLogarithm } from './fitted.ts';
 import { chiSquarePoint } from './known-errors.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
 import type { PropertyId } from './properties.ts';
+import { capacitorOf, positionOn } from './scale-of-capacitor.ts';
 
 interface ObservedFigure {
   readonly property: PropertyId;

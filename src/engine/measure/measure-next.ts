@@ -4,11 +4,11 @@ import type { SetDescription } from '../set/description.ts';
 import type { BudgetItem } from '../uncertainty/budget.ts';
 import type { Measurable } from '../uncertainty/input.ts';
 import { NINETY } from '../uncertainty/spread.ts';
-import { capacitorOf, positionOn } from './dial-scale.ts';
 import { type Joint, jointFigures, type Observation } from './joint.ts';
 import { varianceOf } from './known-errors.ts';
 import { measurableFigures } from './measurable.ts';
 import type { Equipment } from './measurement.ts';
+import { capacitorOf, positionOn } from './scale-of-capacitor.ts';
 import { tunedWinding } from './tuned-coil.ts';
 
 /** A measurement by what it takes, not by how it is worked out. */

@@ -3,10 +3,10 @@ import type { Warning, WarningCode } from '../facts/warning.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import type { SuspectReading } from './dial-fit.ts';
-import type { DialCapacitor } from './dial-scale.ts';
 import type { FigureCorrelation } from './figure-correlations.ts';
 import type { Fitted } from './fitted.ts';
 import type { Fields, ValuesOf } from './reading-fields.ts';
+import type { DialCapacitor } from './scale-of-capacitor.ts';
 
 /** What a measurement takes besides the set itself. */
 export type Equipment =

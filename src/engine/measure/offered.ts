@@ -2,7 +2,6 @@ import { type CautionCode, supplyCautions } from '../facts/cautions.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Measurable } from '../uncertainty/input.ts';
-import { capacitorOf } from './dial-scale.ts';
 import type { Observation } from './joint.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
 import { dialDoubt, levelNarrowing, type Method, type Narrowing, type WantedStation } from './measure-next.ts';
@@ -10,6 +9,7 @@ import type { Equipment } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { type PropertyId, propertyOf } from './properties.ts';
 import { isProperty } from './readings.ts';
+import { capacitorOf } from './scale-of-capacitor.ts';
 import { tunedCoil } from './tuned-coil.ts';
 
 /** An instrument that one has or has not; all else that a measurement takes is bought for little or made. */

@@ -122,7 +122,7 @@ function shapeOfModel(capacitanceAt: (position: number) => number): DialShape | 
 }
 
 /** The law of a set's capacitor where it has one. */
-export const lawOf = ({ tuning }: SetDescription): VaneLaw | undefined =>
+export const vaneLawOf = ({ tuning }: SetDescription): VaneLaw | undefined =>
   tuning.kind === 'variable' || tuning.kind === 'vanes' ? tuning.law : undefined;
 
 /**
@@ -136,7 +136,7 @@ export function capacitorOf(set: SetDescription): DialCapacitor | undefined {
   const alone = tuningModel({ ...tuning, stray: 0, trimmer: 0, padder: undefined, measured: undefined });
   const [minimum, maximum] = [alone.capacitanceAt(0), alone.capacitanceAt(1)];
   if (!(maximum > minimum)) return undefined;
-  const law = lawOf(set);
+  const law = vaneLawOf(set);
   const ends = { minimum, maximum, padder: tuning.padder };
   if (law) return { ...ends, shape: shapeOfLaw(law, minimum, maximum) };
   const shape = shapeOfModel(alone.capacitanceAt);
