@@ -1,6 +1,7 @@
-import { fitAnalyser } from '../src/engine/measure/analyser-fit.ts';
+import { type AnalyserFit, fitAnalyser } from '../src/engine/measure/analyser-fit.ts';
 import { fitPeak } from '../src/engine/measure/peak-fit.ts';
 import { sweepOf } from '../src/engine/measure/sweep.ts';
+import { UnfitReadings } from '../src/engine/measure/unfit.ts';
 import { readNetwork } from '../src/engine/parts/aerial/touchstone.ts';
 import { coverageOf, type Outcome, simulatedBenches } from '../test/support/simulated-benches.ts';
 import { simulatedInstruments } from '../test/support/simulated-instruments.ts';
@@ -15,9 +16,23 @@ const networkOf = (text: string) => {
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return read;
 };
+let refused = 0;
+function figuresOrNone(fit: () => AnalyserFit) {
+  try {
+    return fit().figures;
+  } catch (refusal) {
+    if (!(refusal instanceof UnfitReadings)) throw refusal;
+    refused++;
+    return undefined;
+  }
+}
 const coilBench = (calibration?: number) => (): Outcome => {
   const { L, C, q, text } = sweeps.coil(calibration);
-  const { figures } = fitAnalyser('coil', sweepOf(networkOf(text), 'reflection'), { frequency: 1e6, calibration });
+  // One sweep in some thousands has errors that add up beyond what a calibrated analyser shows: it is refused, and gives nothing.
+  const figures = figuresOrNone(() =>
+    fitAnalyser('coil', sweepOf(networkOf(text), 'reflection'), { frequency: 1e6, calibration }),
+  );
+  if (!figures) return [];
   return [
     ['inductance', figures.inductance, L],
     ['selfCapacitance', figures.selfCapacitance, C],
@@ -43,7 +58,10 @@ const figureOf = (kind: string, benches: number, measure: () => Outcome): Figure
   name: `90 % ranges of the fit "${kind}" that hold the truth`,
   unit: '%',
   measure() {
+    refused = 0;
     const shares = coverageOf(measure, benches);
+    if (refused > benches / 500) throw new Error(`${kind}: ${refused} of ${benches} refused`);
+    if (refused > 0) console.log(kind, `${refused} of ${benches} refused`);
     console.log(kind, [...shares].map(([name, share]) => `${name} ${(100 * share).toFixed(1)} %`).join(', '));
     const least = Math.min(...[...shares].flatMap(([name, share]) => (name === LOWER_BOUND ? [] : [share])));
     const bound = shares.get(LOWER_BOUND) ?? 1;

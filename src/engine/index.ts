@@ -335,7 +335,7 @@ export {
   type ToneReadings,
   toneReadings,
 } from './measure/sound-card/tone-readings.ts';
-export { stationOfSuspect } from './measure/suspect-station.ts';
+export { type SuspectPlace, suspectPlaces } from './measure/suspect-station.ts';
 export {
   type FigureResult,
   type ReadingsResult,

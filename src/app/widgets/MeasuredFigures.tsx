@@ -4,8 +4,8 @@ import {
   differenceText,
   fittedText,
   measureAnswer,
+  measuredName,
   methodText,
-  propertyNames,
   measureView as texts,
 } from '../../outputs/words/index.ts';
 import { useOpenSet } from '../state/set-context.ts';
@@ -40,9 +40,9 @@ export function MeasuredFigures({ measured, whenNone }: Props) {
   }, [measured.length]);
   return (
     <dl class="measured-figures" ref={list}>
-      {measured.map(({ property, path, calculated, measured: value, agreement, sizes, method, date }, i) => {
+      {measured.map(({ property, path, at, calculated, measured: value, agreement, sizes, method, date }, i) => {
         const { quantity } = propertyOf(property);
-        const name = propertyNames[property];
+        const name = measuredName({ property, at });
         const how = texts.keptOne(method === undefined ? texts.methodUnknown : methodText(method), undefined, date);
         return (
           <div key={path.join('.')}>

@@ -1,6 +1,7 @@
 import {
   type CautionCode,
   isLoop,
+  isRecord,
   MEASUREMENTS,
   type MeasuredFigure,
   type MeasurementKind,
@@ -17,6 +18,7 @@ import {
   readValue,
   receiveRanged,
   type SetDescription,
+  suspectPlaces,
   type UsedValue,
   type WrittenDescription,
   withReadings,
@@ -32,10 +34,10 @@ import {
   cliNotes,
   differenceText,
   equipmentNames,
-  figureName,
   fittedText,
   jsonText,
   measureAnswer,
+  measuredName,
   measurementName,
   nextMeasurementText,
   problemSentence,
@@ -86,7 +88,7 @@ export const measure: Command = {
     if (readings !== undefined && nameless.length > 0) throw refusal(nameless, readings);
     const added = writtenOf(taken);
     const all = [...former, ...added];
-    const merged = all.length > 0 ? withReadings(set, written, all) : undefined;
+    const merged = all.length > 0 ? withReadings(set, written, all, predictedFor(set, all)) : undefined;
     if (merged && !merged.ok) throw refusal(merged.problems, measureAnswer.keptReadings);
     const { result, used, written: measured } = merged ?? {};
     const next = nextOf(setOf(measured) ?? set, values.station);
@@ -103,7 +105,7 @@ export const measure: Command = {
       return 0;
     }
     io.out(`${measureAnswer.title(clean(set.name))}\n\n`);
-    if (result) printResult(result, io);
+    if (result) printResult(result, set.place, io);
     else printMeasured(measuredFigures(set), io);
     io.out(`\n${measureAnswer.next}\n`);
     for (const one of next) io.out(`  ${nextMeasurementText(one)}\n`);
@@ -161,6 +163,18 @@ function setOf(written: WrittenDescription | undefined): SetDescription | undefi
   return read?.ok ? read.set : undefined;
 }
 
+const ofStation: ReadonlySet<unknown> = new Set(['audibility', 'field-strength']);
+
+/** Stations that readings are of, as predicted without what was measured of their fields; others are not worked out. */
+function predictedFor(set: SetDescription, readings: readonly unknown[]) {
+  const names = readings.flatMap((one) => (isRecord(one) && ofStation.has(one.kind) ? [one.station] : []));
+  const { place } = set;
+  const bare = { ...set, place: { ...place, stations: place.stations.map((s) => ({ ...s, measured: undefined })) } };
+  const stations = place.stations.flatMap(({ name }, i) => (names.includes(name) ? [i] : []));
+  if (stations.length === 0) return [];
+  return receiveRanged(bare, { time: timeOfDay({}, place), coast: packagedCoastFor(place), stations }).stations;
+}
+
 /** The measurements that would narrow the answer of a station most. */
 function nextOf(set: SetDescription, target: string | undefined) {
   if (set.place.stations.length === 0) return nextMeasurements(set, { frequency: 1e6 });
@@ -171,33 +185,35 @@ function nextOf(set: SetDescription, target: string | undefined) {
   return nextMeasurements(set, station);
 }
 
-function printResult({ results, joint }: ReadingsResult, io: Io): void {
+function printResult({ results, joint }: ReadingsResult, { stations }: SetDescription['place'], io: Io): void {
   for (const { measurement, figures, warnings } of results) {
     const of = measurement.coil ?? measurement.station;
     io.out(
       `${measureAnswer.heading(measurementName(measurement.kind), of && clean(of), measurement.date && clean(measurement.date))}\n`,
     );
-    for (const { name, measured, quantity, property, calculated, agreement, causes, sizes } of figures) {
-      io.out(
-        `  ${measureAnswer.figure(property ? propertyNames[property] : figureName(name), fittedText(measured, quantity))}\n`,
-      );
+    for (const { name, measured, at, quantity, property, calculated, agreement, causes, sizes } of figures) {
+      io.out(`  ${measureAnswer.figure(measuredName({ property, name, at }), fittedText(measured, quantity))}\n`);
       if (calculated && agreement)
         io.out(
           `    ${measureAnswer.beside(fittedText(calculated, quantity), differenceText({ agreement, quantity, sizes }))}\n`,
         );
       if (causes.length > 0) io.out(`    ${causesText(causes)}\n`);
     }
-    for (const warning of warningSentences(warnings)) io.out(`  ⚠ ${warning}\n`);
+    for (const { index, read, frequency, station } of suspectPlaces(measurement, stations))
+      io.out(`  ⚠ ${measureAnswer.suspect(index + 1, read, frequency, station && clean(station))}\n`);
+    // A misread station is named with what stands there instead.
+    const others = warnings.filter(({ code }) => code !== 'measure.reading-misread');
+    for (const warning of warningSentences(others)) io.out(`  ⚠ ${warning}\n`);
   }
   const moved = joint.figures.filter(
     ({ before, after }) => after.standardError / after.value < 0.95 * (before.standardError / before.value),
   );
   if (moved.length === 0) return;
   io.out(`\n${measureAnswer.together}\n`);
-  for (const { property, before, after } of moved) {
+  for (const { property, at, before, after } of moved) {
     const { quantity } = propertyOf(property);
     io.out(
-      `  ${measureAnswer.joint(propertyNames[property], fittedText(before, quantity), fittedText(after, quantity))}\n`,
+      `  ${measureAnswer.joint(measuredName({ property, at }), fittedText(before, quantity), fittedText(after, quantity))}\n`,
     );
   }
   io.out(
@@ -244,9 +260,9 @@ function printCautions(codes: ReadonlySet<CautionCode>, io: Io): void {
 
 function printMeasured(measured: readonly MeasuredFigure[], io: Io): void {
   if (measured.length === 0) io.out(`${measureAnswer.nothingMeasured}\n`);
-  for (const { property, calculated, measured: value, agreement, sizes } of measured) {
+  for (const { property, at, calculated, measured: value, agreement, sizes } of measured) {
     const { quantity } = propertyOf(property);
-    io.out(`${measureAnswer.figure(propertyNames[property], fittedText(value, quantity))}\n`);
+    io.out(`${measureAnswer.figure(measuredName({ property, at }), fittedText(value, quantity))}\n`);
     io.out(
       `  ${measureAnswer.beside(fittedText(calculated, quantity), differenceText({ agreement, quantity, sizes }))}\n`,
     );
@@ -273,6 +289,7 @@ function asData(
           sentence: differenceText({ agreement: one.agreement, quantity: one.quantity, sizes: one.sizes }),
         },
       })),
+      suspects: suspectPlaces(measurement, set.place.stations),
       warnings: warningSentences(warnings),
     })),
     together: result && {

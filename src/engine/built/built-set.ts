@@ -17,6 +17,7 @@ import {
 import { PART } from '../network/part-ids.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Farads, Henries, Ohms, Volts } from '../units/quantities.ts';
+import { knownCoupling } from './coil-parts.ts';
 import { coilIndex, identitiesOf, type PartIdentity } from './identity.ts';
 import { type SetCircuit, setCircuit } from './set-circuit.ts';
 
@@ -371,7 +372,7 @@ function couplingsOf(
       isPlaced && [a, b].every((id) => identities.get(id)?.role !== 'trap-coil') ? arrangement : undefined;
     couplings.push({
       between: [a, b],
-      k: placing?.coupling,
+      k: placing && knownCoupling(placing),
       distance: placing?.distance,
       tilt: placing?.tilt,
     });

@@ -80,20 +80,29 @@ export const coilsOf = (
     };
   });
 
+/** How two coils stand to each other. */
+export interface Placing {
+  readonly distance: number;
+  readonly tilt: number;
+  readonly coupling?: number;
+  readonly measured?: { readonly coupling?: { readonly value: number } };
+}
+
+/** The coupling coefficient of two coils where it is known: measured, or given. */
+export const knownCoupling = ({ coupling, measured }: Pick<Placing, 'coupling' | 'measured'>): number | undefined =>
+  measured?.coupling?.value ?? coupling;
+
 /**
  * Mutual inductance between stretches of two coils, middles `distance` apart along the axis of the first, the second
  * turned by `tilt` degrees. The whole comes from their turns in space; a stretch has the share of it that its turns
- * would have were the coils straight. A coupling given wins; without one, coils without turns in space (cores, measured
+ * would have were the coils straight. A coupling measured or given wins; without one, coils without turns in space (cores, measured
  * ones) do not reach each other.
  */
-export function mutualOf(
-  first: CoilPart,
-  second: CoilPart,
-  placing: { distance: number; tilt: number; coupling?: number },
-): (a: TurnSpan, b: TurnSpan) => Henries {
+export function mutualOf(first: CoilPart, second: CoilPart, placing: Placing): (a: TurnSpan, b: TurnSpan) => Henries {
   const [w1, w2] = [first.model.winding, second.model.winding];
-  if (placing.coupling !== undefined) {
-    const k = placing.coupling / Math.sqrt(first.inductance * second.inductance);
+  const known = knownCoupling(placing);
+  if (known !== undefined) {
+    const k = known / Math.sqrt(first.inductance * second.inductance);
     return (a, b) => k * fluxOf(first, a) * fluxOf(second, b);
   }
   if (!w1 || !w2) return () => 0;

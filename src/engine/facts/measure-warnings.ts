@@ -23,6 +23,11 @@ export interface MeasureWarnings {
   readonly 'measure.other-law': { readonly stated: string; readonly described?: string };
   /** The described capacitor has no scale. */
   readonly 'measure.dial-not-described': Record<never, never>;
+  /** The description couples no two coils, or nothing is known of how. */
+  readonly 'measure.no-coupled-coils': Record<never, never>;
+  /** The station whose prediction a reading would be set beside; left out where the reading names none. */
+  readonly 'measure.no-prediction': { readonly station?: string };
+  readonly 'measure.loudness-beside-only': Record<never, never>;
   readonly 'measure.series-resistance-unseen': Record<never, never>;
   /** At least so much, Ω. */
   readonly 'measure.leakage-unseen': { readonly least: number };

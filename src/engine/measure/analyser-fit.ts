@@ -14,6 +14,8 @@ export interface AnalyserFit {
   readonly figures: Readonly<Record<string, Fitted>>;
   /** rms of what the model leaves, over the noise. */
   readonly scatter: number;
+  /** Hz, where resistance and Q are for; left out of a part that has them at its resonance. */
+  readonly at?: number;
   readonly sweep: readonly ImpedanceReading[];
   readonly warnings: readonly Warning[];
 }
@@ -272,6 +274,7 @@ export function fitAnalyser(
   return {
     figures,
     scatter,
+    ...(part !== 'crystal earpiece' && { at }),
     sweep: impedances,
     warnings: isThick
       ? [...warnings, warning('measure.fixture-not-thin', { disagreement: sweep.disagreement })]

@@ -41,6 +41,7 @@ const CAUSES: Readonly<
   'tuning.minimum': { above: ['zero-of-meter', 'more-wiring'], below: ['zero-of-meter'] },
   'tuning.maximum': { above: ['marking-off', 'zero-of-meter'], below: ['marking-off'] },
   'tuning.stray': { above: ['more-wiring', 'aerial-connected'], below: ['less-wiring'] },
+  'arrangement.coupling': { above: [], below: ['metal-near'] },
   'aerial.capacitance': { above: ['longer-lead-in'], below: ['shorter-wire'] },
   'aerial.resistance': { above: ['dry-soil', 'bad-joint'], below: ['wet-soil'] },
   'aerial.effectiveHeight': { above: [], below: ['bad-joint'] },

@@ -1,3 +1,4 @@
+import { mutualOf } from '../built/coil-parts.ts';
 import { loopOf } from '../built/loop-parts.ts';
 import { type SetCircuit, setCircuit } from '../built/set-circuit.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
@@ -11,6 +12,7 @@ import type { PartInput } from '../uncertainty/input.ts';
 import { setInputs } from '../uncertainty/inputs.ts';
 import { NINETY } from '../uncertainty/spread.ts';
 import type { Hertz } from '../units/quantities.ts';
+import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type Fitted, fitted, fittedLogarithm } from './fitted.ts';
 import { type PropertyId, propertyOf } from './properties.ts';
 
@@ -53,6 +55,7 @@ export function withoutMeasured(set: SetDescription): SetDescription {
     earth: bare(set.earth),
     coils: set.coils.map(bare),
     tuning: bare(set.tuning),
+    arrangement: bare(set.arrangement),
     detector: bare(set.detector),
     load: bare(set.load),
   };
@@ -63,11 +66,16 @@ export function withoutMeasured(set: SetDescription): SetDescription {
  * @param options the set as read
  * @returns true for any but one of a station
  */
-export const isMeasured = ({ aerial, earth, coils, tuning, detector, load }: SetDescription): boolean =>
-  [aerial, earth, ...coils, tuning, detector, load].some((part) => 'measured' in part && part.measured !== undefined);
+export const isMeasured = ({ aerial, earth, coils, tuning, arrangement, detector, load }: SetDescription): boolean =>
+  [aerial, earth, ...coils, tuning, arrangement, detector, load].some(
+    (part) => 'measured' in part && part.measured !== undefined,
+  );
 
-/** From a value and its 90 % range. */
-const ranged = (value: number, [low, high]: readonly [number, number], isAmount: boolean): Fitted => ({
+/**
+ * A figure from its value and 90 % range.
+ * @param isAmount its error is an amount in its own unit; of all others it is a share of the value
+ */
+export const ranged = (value: number, [low, high]: readonly [number, number], isAmount: boolean): Fitted => ({
   value,
   standardError: isAmount ? (high - low) / (2 * NINETY) : (value * Math.log(high / low)) / (2 * NINETY),
   range: [low, high],
@@ -78,7 +86,7 @@ const timesOrOver = (value: number, factor: number): readonly [number, number] =
 /**
  * Every figure of a set that has a place for a measured value, calculated and measured side by side.
  * @param set as read
- * @returns coils, capacitor, aerial, earth, detector and phones, in this order
+ * @returns coils, capacitor, coupling, aerial, earth, detector and phones, in this order
  */
 export function measurableFigures(set: SetDescription): readonly MeasurableFigure[] {
   const bare = withoutMeasured(set);
@@ -86,6 +94,7 @@ export function measurableFigures(set: SetDescription): readonly MeasurableFigur
   return [
     ...windings(set, bare),
     ...capacitor(bare),
+    ...between(circuit),
     ...outdoors(set, circuit),
     ...junction(circuit),
     ...phones(circuit),
@@ -103,7 +112,11 @@ export function measurableFigures(set: SetDescription): readonly MeasurableFigur
 export function calculatedFigure(set: SetDescription, path: Path, read = set): Calculated | undefined {
   const ofWinding = path[0] === 'coils' || (path[0] === 'aerial' && isLoop(set.aerial));
   const own = ofWinding ? windings(read, set) : path[0] === 'tuning' ? capacitor(set) : [];
-  const all = own.some((one) => samePath(one.path, path)) ? own : outdoors(read, setCircuit(set));
+  const all = own.some((one) => samePath(one.path, path))
+    ? own
+    : path[0] === 'arrangement'
+      ? between(setCircuit(set))
+      : outdoors(read, setCircuit(set));
   return all.find((one) => samePath(one.path, path));
 }
 
@@ -157,6 +170,47 @@ function capacitor({ tuning }: SetDescription): Calculated[] {
     ...figure('tuning.maximum', ['tuning'], alone.max, alone.maxRange),
     ...figure('tuning.stray', ['tuning'], stray, timesOrOver(stray, STRAY)),
   ];
+}
+
+/** Two coils that an arrangement couples, as calculated: SI, each 90 %. */
+export interface CalculatedCoupling {
+  readonly coupling: Fitted;
+  readonly mutualInductance: Fitted;
+  /** Of each coil alone. */
+  readonly inductances: readonly [Fitted, Fitted];
+}
+
+/** How far off the coupling of two coils may be by where they stand, ×/÷, 90 %; where it is given. Common practice, no source. */
+const [PLACED, GIVEN] = [1.3, 1.1];
+
+/**
+ * The coupling of a set's two coils.
+ * @param circuit of the set
+ * @returns undefined for a set that couples none, or whose coupling nothing is known of
+ */
+export function calculatedCoupling({ set, coils }: SetCircuit): CalculatedCoupling | undefined {
+  const { arrangement } = set;
+  if (arrangement.kind !== 'coupled' && arrangement.kind !== 'two circuits') return undefined;
+  const [i, j] = [arrangement.aerialCoil, arrangement.coil].map((name) => set.coils.findIndex((c) => c.name === name));
+  const [first, second] = [coils[i], coils[j]];
+  if (!first || !second) return undefined;
+  const M = Math.abs(mutualOf(first, second, arrangement)([0, first.turns], [0, second.turns]));
+  const k = M / Math.sqrt(first.inductance * second.inductance);
+  if (!(k > 0)) return undefined;
+  const factor = arrangement.coupling === undefined ? PLACED : GIVEN;
+  const [a, b] = [i, j].map((at) => {
+    const { inductance, inductanceRange: range } = coilModel(set.coils[at]);
+    return ranged(inductance, [range[0] / SIZES, range[1] * SIZES], false);
+  });
+  const share = ({ value, standardError }: Fitted): number => standardError / value;
+  const coupling = ranged(k, timesOrOver(k, factor), false);
+  const s = Math.hypot(share(coupling), share(a) / 2, share(b) / 2);
+  return { coupling, mutualInductance: fittedLogarithm(Math.log(M), s, NINETY), inductances: [a, b] };
+}
+
+function between(circuit: SetCircuit): Calculated[] {
+  const found = calculatedCoupling(circuit)?.coupling;
+  return found ? figure('arrangement.coupling', ['arrangement'], found.value, found.range) : [];
 }
 
 function outdoors(set: SetDescription, circuit: SetCircuit): Calculated[] {
@@ -252,8 +306,19 @@ function besideMeasured(set: SetDescription, calculated: Calculated): Measurable
  * @param measured as measured
  * @returns the relative difference (of a level in dB), and how many standard errors of both together that is
  */
-export function agreementOf(property: PropertyId, calculated: Fitted, measured: Fitted): Agreement {
-  const { isAmount, quantity } = propertyOf(property);
+export const agreementOf = (property: PropertyId, calculated: Fitted, measured: Fitted): Agreement =>
+  agreementBetween(propertyOf(property), calculated, measured);
+
+/**
+ * How two figures of the same thing agree, both with their errors.
+ * @param of its quantity, and whether its error is an amount
+ * @returns as `agreementOf`
+ */
+export function agreementBetween(
+  { isAmount, quantity }: { readonly isAmount?: boolean; readonly quantity?: QuantityKind },
+  calculated: Fitted,
+  measured: Fitted,
+): Agreement {
   const apart = measured.value - calculated.value;
   if (isAmount) {
     const s = Math.hypot(calculated.standardError, measured.standardError);

@@ -34,7 +34,7 @@ export type MeasuredProperty =
   | 'coil.inductance'
   | 'coil.q'
   | 'coil.selfCapacitance'
-  | 'coil.mutualInductance'
+  | 'arrangement.coupling'
   | 'tuning.stray'
   | 'tuning.capacitance'
   | 'aerial.capacitance'
@@ -79,6 +79,8 @@ export interface Measured {
   readonly scatter?: number;
   /** Of a sweep: what was measured at each frequency. */
   readonly sweep?: readonly ImpedanceReading[];
+  /** Hz, where a Q is for that no figure says. */
+  readonly at?: number;
   /** Figures that say nothing of the set as it is used, though their kind usually settles one. */
   readonly settlesNot?: readonly string[];
   /** Of a dial: the capacitor that it was read on, and whether it runs as the set's own does. */

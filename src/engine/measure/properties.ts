@@ -18,6 +18,7 @@ export const PROPERTIES = {
   'tuning.minimum': { quantity: 'capacitance', isAmount: true, usual: USUAL_ERROR.smallCapacitance },
   'tuning.maximum': { quantity: 'capacitance', usual: USUAL_ERROR.capacitance },
   'tuning.stray': { quantity: 'capacitance', isAmount: true, usual: USUAL_ERROR.smallCapacitance },
+  'arrangement.coupling': { usual: USUAL_ERROR.coupling },
   'aerial.capacitance': { quantity: 'capacitance', usual: USUAL_ERROR.capacitance },
   'aerial.resistance': { quantity: 'resistance', usual: USUAL_ERROR.aerialResistance },
   'aerial.effectiveHeight': { quantity: 'length', usual: USUAL_ERROR.effectiveHeight },

@@ -1,19 +1,26 @@
-import type { Warning } from '../facts/warning.ts';
+import { setCircuit } from '../built/set-circuit.ts';
+import { type Warning, warning } from '../facts/warning.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import { isLoop } from '../kinds/loops.ts';
+import type { StationReception } from '../reception/path/types.ts';
 import type { MeasuredCorrelation } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
+import { withValueAt } from '../set/write.ts';
+import { hasRanges } from '../uncertainty/ranged-reception.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type DifferenceCause, likelyCauses } from './causes.ts';
 import { POINTER } from './dial-fit.ts';
 import { type ExplainingSize, explainingSizes } from './explaining-sizes.ts';
-import { type Fitted, reachOf } from './fitted.ts';
+import { type Fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import { type Joint, jointFigures, type Observation } from './joint.ts';
 import {
   type Agreement,
-  agreementOf,
+  agreementBetween,
+  calculatedCoupling,
+  calculatedFigure,
   type MeasurableFigure,
   measurableFigures,
+  ranged,
   withoutMeasured,
 } from './measurable.ts';
 import { MEASUREMENTS } from './measurements.ts';
@@ -26,6 +33,8 @@ export interface FigureResult {
   /** As its kind calls it. */
   readonly name: string;
   readonly measured: Fitted;
+  /** Hz, of a Q: where it was measured, and where the calculated one beside it is for. */
+  readonly at?: number;
   /** Left out for a number without a unit. */
   readonly quantity?: QuantityKind;
   /** What of the set it is; left out where it only informs. */
@@ -66,6 +75,9 @@ function partOf(
     const index = coil === undefined ? own : set.coils.findIndex(({ name }) => name === coil);
     return index >= 0 && index < set.coils.length ? ['coils', index] : undefined;
   }
+  const { arrangement } = set;
+  if (part === 'arrangement')
+    return arrangement.kind === 'coupled' || arrangement.kind === 'two circuits' ? [part] : undefined;
   if (part !== 'station') return [part];
   const index = set.place.stations.findIndex(({ name }) => name === station);
   return index < 0 ? undefined : ['place', 'stations', index];
@@ -77,33 +89,48 @@ const keyOf = (property: PropertyId): string => property.split('.')[1];
  * What readings say of a set: every figure with its error beside the calculated one, and all of them together.
  * @param set as read
  * @param measurements as read
+ * @param stations as predicted for the set without what was measured of their fields; those with ranges are set beside
+ *   readings of their field and loudness
  * @returns results in the order of the file, and the set's figures by all readings at once
  */
-export function resultsOf(set: SetDescription, measurements: readonly TakenMeasurement[]): ReadingsResult {
+export function resultsOf(
+  set: SetDescription,
+  measurements: readonly TakenMeasurement[],
+  stations: readonly StationReception[] = [],
+): ReadingsResult {
   const bare = withoutMeasured(set);
   const known = measurableFigures(bare);
-  const results = measurements.map((measurement) => resultOf(bare, known, measurement));
+  const results = measurements.map((measurement) => resultOf(bare, known, stations, measurement));
   return {
     results,
-    joint: jointFigures(set, results.flatMap(observationsOf)),
+    joint: jointFigures(
+      set,
+      results.flatMap((result) => observationsOf(known, result)),
+    ),
   };
 }
 
 function resultOf(
   set: SetDescription,
   known: readonly MeasurableFigure[],
+  stations: readonly StationReception[],
   measurement: TakenMeasurement,
 ): MeasurementResult {
   const { fit, figure, kind } = measurement;
   const figures: FigureResult[] = [];
+  const beside = besides(set, stations, measurement);
+  const warnings = [...(fit?.warnings ?? []), ...beside.warnings];
   const add = (name: string, measured: Fitted, quantity: QuantityKind | undefined, property?: PropertyId): void => {
     const part = property && partOf(set, property, measurement);
     const path = property && part && [...part, 'measured', keyOf(property)];
-    const calculated = path && known.find((one) => samePath(one.path, path))?.calculated;
-    const agreement = property && calculated && agreementOf(property, calculated, measured);
+    const at = isQ(name) ? frequencyOfQ(measurement) : undefined;
+    const calculated = (path && calculatedAt(set, known, path, at)) ?? beside.figures[name];
+    const isAmount = property ? propertyOf(property).isAmount : quantity === 'level';
+    const agreement = calculated && agreementBetween({ isAmount, quantity }, calculated, measured);
     figures.push({
       name,
       measured,
+      ...(at !== undefined && { at }),
       quantity,
       property,
       path,
@@ -131,7 +158,78 @@ function resultOf(
         add(name, withoutOthers(set, known, measured, partOf(set, 'coil.inductance', measurement)), quantity, settles);
       } else add(name, measured, quantity, isSettled ? settles : undefined);
     }
-  return { measurement, figures, warnings: fit?.warnings ?? [] };
+  const M = fit?.figures.mutualInductance;
+  // With the coils not measured alone, their calculated inductances serve.
+  if (M && beside.coils && !fit.figures.couplingCoefficient && M.range[0] > 0)
+    add('couplingCoefficient', couplingBy(M, beside.coils), undefined, 'arrangement.coupling');
+  return { measurement, figures, warnings };
+}
+
+const isQ = (name: string): boolean => name === 'q' || name === 'loadedQ' || name === 'dissipation';
+
+/** Where a measured Q is for, Hz. */
+function frequencyOfQ({ fit, values }: TakenMeasurement): number | undefined {
+  if (!fit) return undefined;
+  const { resonance, frequency } = fit.figures;
+  const stated = values.frequency as number | undefined;
+  return stated ?? fit.at ?? resonance?.value ?? frequency?.value;
+}
+
+/** The calculated figure, at the frequency where it was measured. */
+function calculatedAt(
+  set: SetDescription,
+  known: readonly MeasurableFigure[],
+  path: Path,
+  at: number | undefined,
+): Fitted | undefined {
+  const usual = known.find((one) => samePath(one.path, path));
+  if (!usual || at === undefined || usual.at === undefined) return usual?.calculated;
+  return calculatedFigure(set, path, withValueAt(set, path, { value: usual.calculated.value, at }))?.calculated;
+}
+
+/** What figures of a measurement are set beside that no place of the description has, and why others are not. */
+interface Besides {
+  readonly figures: Readonly<Record<string, Fitted | undefined>>;
+  /** Of two coils, their inductances. */
+  readonly coils?: readonly [Fitted, Fitted];
+  readonly warnings: readonly Warning[];
+}
+
+function besides(
+  set: SetDescription,
+  stations: readonly StationReception[],
+  { kind, station: name }: TakenMeasurement,
+): Besides {
+  if (kind === 'mutual-inductance' || kind === 'double-hump') {
+    const found = calculatedCoupling(setCircuit(set));
+    return found
+      ? { figures: { mutualInductance: found.mutualInductance }, coils: found.inductances, warnings: [] }
+      : { figures: {}, warnings: [warning('measure.no-coupled-coils')] };
+  }
+  if (kind !== 'audibility' && kind !== 'field-strength') return { figures: {}, warnings: [] };
+  const station = stations.find((one) => one.name === name);
+  const ranges = station && hasRanges(station) ? station.ranges : undefined;
+  const of = (key: 'margin' | 'fieldStrength', isAmount: boolean): Fitted | undefined =>
+    ranges?.[key] && station?.[key] !== undefined ? ranged(station[key], ranges[key], isAmount) : undefined;
+  const figures = { levelAboveThreshold: of('margin', true), fieldStrength: of('fieldStrength', false) };
+  const isBeside = kind === 'audibility' ? figures.levelAboveThreshold : figures.fieldStrength;
+  return {
+    figures,
+    warnings: [
+      ...(isBeside ? [] : [warning('measure.no-prediction', name === undefined ? {} : { station: name })]),
+      ...(kind === 'audibility' ? [warning('measure.loudness-beside-only')] : []),
+    ],
+  };
+}
+
+/** k = M/√(L1·L2), the errors of all three in it. */
+function couplingBy(M: Fitted, [a, b]: readonly [Fitted, Fitted]): Fitted {
+  const share = ({ value, standardError }: Fitted): number => standardError / value;
+  return fittedLogarithm(
+    Math.log(M.value / Math.sqrt(a.value * b.value)),
+    Math.hypot(share(M), share(a) / 2, share(b) / 2),
+    reachOf(),
+  );
 }
 
 /** Strays of a dial without what else is across the capacitor: its trimmer, and the coil's own capacitance as calculated. */
@@ -165,7 +263,10 @@ interface DialValues {
 }
 
 /** Dial readings go in one by one, so that strays, coil and capacitor share what they say; of all else the figures. */
-function observationsOf({ measurement, figures }: MeasurementResult): Observation[] {
+function observationsOf(
+  known: readonly MeasurableFigure[],
+  { measurement, figures }: MeasurementResult,
+): Observation[] {
   const { kind, fit, values } = measurement;
   const coil = figures.find(({ property }) => property === 'coil.inductance')?.path;
   if (kind === 'dial' && fit?.dial?.isOfSet && coil) {
@@ -180,11 +281,14 @@ function observationsOf({ measurement, figures }: MeasurementResult): Observatio
       Math.sqrt((degrees * (fit.scatter ?? 0) ** 2 + POINTER.degrees * POINTER.deviation ** 2) / whole);
     return kept.map(({ position, frequency }) => ({ of: 'dial', coil, position, frequency, standardError }));
   }
-  const seen = figures.flatMap(({ name, property, path, measured }) =>
-    property && path && measured.value > 0 && Number.isFinite(measured.standardError) && measured.standardError > 0
-      ? [{ name, property, path, value: measured.value, standardError: asKnown(measured) }]
-      : [],
-  );
+  const seen = figures.flatMap(({ name, property, path, measured, at, calculated }) => {
+    if (!property || !path || !(measured.value > 0)) return [];
+    if (!(Number.isFinite(measured.standardError) && measured.standardError > 0)) return [];
+    // A Q is weighed where the calculated one is for: it runs with frequency as calculated.
+    const usual = known.find((one) => samePath(one.path, path))?.calculated;
+    const moved = at !== undefined && usual && calculated ? usual.value / calculated.value : 1;
+    return [{ name, property, path, value: moved * measured.value, standardError: moved * asKnown(measured) }];
+  });
   const between = (a: string, b: string): number =>
     fit?.correlations?.find(({ between: [c, d] }) => (a === c && b === d) || (a === d && b === c))?.correlation ?? 0;
   const correlations = Float64Array.from({ length: seen.length ** 2 }, (_, k) => {
@@ -262,10 +366,15 @@ export function usedValues({ results, joint }: ReadingsResult): readonly UsedVal
   );
   const isTied = (i: number): boolean =>
     isNarrower.some((is, j) => is && j !== i && Math.abs(joint.correlations[i * n + j]) >= TIED);
-  const jointly = joint.figures.flatMap(({ property, path, at, after }, i): UsedValue[] => {
+  const jointly = joint.figures.flatMap(({ property, path, at, before, after }, i): UsedValue[] => {
     if (!isNarrower[i] && !isTied(i)) return [];
     const error = propertyOf(property).isAmount ? after.standardError : after.standardError / after.value;
-    return [{ path, property, value: after.value, error, ...(at !== undefined && { at }), ...about(path) }];
+    // Read once, it goes in for the frequency at which it was read.
+    const read = results.flatMap(({ figures }) => figures.filter((one) => one.path && samePath(one.path, path)));
+    const { at: own, calculated } = read.length === 1 ? read[0] : {};
+    const [value, where] =
+      own !== undefined && calculated ? [(after.value * calculated.value) / before.value, own] : [after.value, at];
+    return [{ path, property, value, error, ...(where !== undefined && { at: where }), ...about(path) }];
   });
   // What has no calculated figure to be weighed against goes in as it was read.
   const rest = results.flatMap(({ figures }) =>

@@ -1,5 +1,6 @@
 import { isRecord } from '../fields/introspect.ts';
 import { type Path, samePath } from '../kinds/adjustment.ts';
+import type { StationReception } from '../reception/path/types.ts';
 import { readCorrelations, writtenCorrelations } from '../set/correlations.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
@@ -101,19 +102,21 @@ function othersTogether(
  * @param set as read from the description
  * @param written the description as written
  * @param readings all that it is to keep, as written; an empty list takes all of them out
+ * @param stations as predicted, as `resultsOf` takes them
  * @returns the description, or every problem of the readings
  */
 export function withReadings(
   set: SetDescription,
   written: WrittenDescription,
   readings: readonly unknown[],
+  stations: readonly StationReception[] = [],
 ): WithReadings | { readonly ok: false; readonly problems: readonly ReadingsProblem[] } {
   const now = readMeasurements(readings, set);
   if (!now.ok) return now;
   const former = written.readings ?? [];
   const before = readMeasurements(former, set);
   const usedBefore = before.ok ? usedValues(resultsOf(set, before.measurements)) : [];
-  const result = resultsOf(set, now.measurements);
+  const result = resultsOf(set, now.measurements, stations);
   const isNew = areNew(readings, former);
   const areTheSame = readings.length === former.length && !isNew.includes(true);
   const given = result.results.flatMap(({ figures }, i) =>

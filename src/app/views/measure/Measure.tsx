@@ -42,7 +42,7 @@ export function Measure({ set }: { readonly set: SetDescription }) {
     wantedPart.value = undefined;
     openCard.value = cardKey(fileCard);
   }, [fileCard, openCard, wantedPart]);
-  const fit = useFit(set, card);
+  const fit = useFit(set, card, station);
   return (
     <section class="measure" aria-label={texts.label}>
       <MeasureChoice set={set} offered={answer && offered} error={error} station={station?.name} open={card} />

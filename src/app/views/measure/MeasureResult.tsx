@@ -4,10 +4,10 @@ import { readingsFit } from '../../../outputs/plots/index.ts';
 import {
   causesText,
   differenceText,
-  figureName,
   fitPlotWords,
   fittedText,
   measureAnswer,
+  measuredName,
   measurementName,
   propertyNames,
   measureView as texts,
@@ -96,11 +96,11 @@ function FitFigures({ answer: { figures, warnings, suspects, joint } }: { readon
   return (
     <>
       <dl class="measure-figures">
-        {figures.map(({ name, measured, quantity, property, path, calculated, agreement, causes, sizes }) => {
+        {figures.map(({ name, measured, at, quantity, property, path, calculated, agreement, causes, sizes }) => {
           const together = path && joint.find((one) => one.path.join('.') === path.join('.'));
           return (
             <div key={name}>
-              <dt>{property ? propertyNames[property] : figureName(name)}</dt>
+              <dt>{measuredName({ property, name, at })}</dt>
               <dd>
                 <span class="measure-value">{fittedText(measured, quantity)}</span>
                 {calculated && agreement && (
@@ -119,9 +119,9 @@ function FitFigures({ answer: { figures, warnings, suspects, joint } }: { readon
         })}
       </dl>
       <ul class="sentences">
-        {suspects.map(({ index, frequency, station }) => (
+        {suspects.map(({ index, read, frequency, station }) => (
           <li key={index} class="figure-warning">
-            {texts.suspect(index + 1, frequency, station)}
+            {measureAnswer.suspect(index + 1, read, frequency, station)}
           </li>
         ))}
         {warningSentences(warnings).map((warning) => (

@@ -4,7 +4,7 @@ import { isEmptyDraft } from '../../state/measuring.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { useAnswer } from '../../workers/use-worker.ts';
 import type { FitAnswer, FitQuestion } from './measure.worker.ts';
-import { draftKey, type WrittenReadings, writtenReadings } from './written-readings.ts';
+import { draftKey, isOfStation, type WrittenReadings, writtenReadings } from './written-readings.ts';
 
 /** Fits beside the page, so that none holds it up. */
 export const newMeasureWorker = (): Worker =>
@@ -27,15 +27,20 @@ export interface CardFit {
 }
 
 /** The name of what a card measures, as its readings keep it. */
-function aboutOf(set: SetDescription, { part, coil }: OfferedMeasurement, station: string | undefined) {
+function aboutOf(set: SetDescription, card: OfferedMeasurement, station: string | undefined) {
+  const { part, coil } = card;
   return {
     coil: part === 'coil' && coil !== undefined ? set.coils[coil]?.name : undefined,
-    station: part === 'station' ? station : undefined,
+    station: isOfStation(card) ? station : undefined,
   };
 }
 
 /** The fit of what stands in the open card. */
-export function useFit(set: SetDescription, card: OfferedMeasurement | undefined): CardFit {
+export function useFit(
+  set: SetDescription,
+  card: OfferedMeasurement | undefined,
+  predicted: FitQuestion['station'],
+): CardFit {
   const { drafts, written, chosen } = useOpenSet();
   const station = chosen.value?.name;
   const key = card && draftKey(card, station);
@@ -51,8 +56,8 @@ export function useFit(set: SetDescription, card: OfferedMeasurement | undefined
   const question = useMemo((): FitQuestion | undefined => {
     if (key === undefined || content === undefined) return undefined;
     const [written, kept] = JSON.parse(content);
-    return { about: 'fit', card: key, set, written, kept };
-  }, [set, key, content]);
+    return { about: 'fit', card: key, set, written, kept, station: predicted };
+  }, [set, key, content, predicted]);
   const { answer, error } = useAnswer<FitQuestion, FitAnswer>(newMeasureWorker, question);
   // The answer before may be of another card.
   return question ? { readings, answer: answer?.card === question.card ? answer : undefined, error } : { error: '' };

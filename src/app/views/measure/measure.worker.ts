@@ -20,7 +20,8 @@ import {
   ringingOf,
   type SetDescription,
   type StationReception,
-  stationOfSuspect,
+  type SuspectPlace,
+  suspectPlaces,
   type Warning,
   type WithReadings,
   type WrittenDescription,
@@ -52,13 +53,8 @@ export interface FitQuestion {
   readonly set: SetDescription;
   readonly written: Readonly<Record<string, unknown>>;
   readonly kept: readonly unknown[];
-}
-export interface SuspectPlace {
-  /** From 0. */
-  readonly index: number;
-  /** Hz; left out where no station can stand there. */
-  readonly frequency?: number;
-  readonly station?: string;
+  /** As predicted: readings of its field and loudness are set beside it. */
+  readonly station: StationReception | RangedStation | undefined;
 }
 export type FitAnswer =
   | { readonly ok: false; readonly card: string; readonly problems: readonly ReadingsProblem[] }
@@ -106,12 +102,16 @@ function offer({ set, station, has }: OfferQuestion): OfferAnswer {
   };
 }
 
-function fit({ card, set, written, kept }: FitQuestion): FitAnswer {
+function fit({ card, set, written, kept, station: predicted }: FitQuestion): FitAnswer {
   const read = readMeasurements([written], set);
   if (!read.ok) return { ...read, card };
   const [{ kind, values, fit: measured }] = read.measurements;
   const before = readMeasurements(kept, set);
-  const { results, joint } = resultsOf(set, [...read.measurements, ...(before.ok ? before.measurements : [])]);
+  const { results, joint } = resultsOf(
+    set,
+    [...read.measurements, ...(before.ok ? before.measurements : [])],
+    predicted ? [predicted] : [],
+  );
   const [{ figures, warnings }] = results;
   return {
     ok: true,
@@ -119,15 +119,7 @@ function fit({ card, set, written, kept }: FitQuestion): FitAnswer {
     figures,
     // Said with the station that stands there instead.
     warnings: warnings.filter(({ code }) => code !== 'measure.reading-misread'),
-    suspects: (measured?.suspects ?? []).map((suspect) => {
-      const frequency = suspect.frequencyThere.value;
-      const station = stationOfSuspect(suspect, set.place.stations);
-      return {
-        index: suspect.index,
-        ...(Number.isFinite(frequency) && { frequency }),
-        ...(station && { station: station.name }),
-      };
-    }),
+    suspects: suspectPlaces(read.measurements[0], set.place.stations),
     ...(measured && kind !== 'value' && { plot: fitPlotOf(kind, values, measured) }),
     joint: joint.figures,
   };

@@ -19,9 +19,13 @@ export const EMPTY_DRAFT: ReadingsDraft = { fields: {}, rows: [], files: {} };
 export const cardKey = ({ kind, part, coil, properties }: OfferedMeasurement): string =>
   [kind, part, coil ?? '', kind === 'value' ? properties[0] : ''].join(' ');
 
+/** Whether readings of a card are of one station: its field, or how loud it is. */
+export const isOfStation = ({ kind, part }: Pick<OfferedMeasurement, 'kind' | 'part'>): boolean =>
+  part === 'station' || kind === 'audibility';
+
 /** Key of what is typed into a card: a reading of a station is of the one that is chosen. */
 export const draftKey = (card: OfferedMeasurement, station: string | undefined): string =>
-  card.part === 'station' && station !== undefined ? `${cardKey(card)} ${station}` : cardKey(card);
+  isOfStation(card) && station !== undefined ? `${cardKey(card)} ${station}` : cardKey(card);
 
 /**
  * The card that a measurement of a file belongs to.
@@ -44,7 +48,7 @@ export function cardFor(
       kind === written.kind &&
       (kind !== 'value' || properties[0] === written.of) &&
       (written.coil === undefined || (part === 'coil' && coil !== undefined && coils[coil] === written.coil)) &&
-      (written.station === undefined || (part === 'station' && station === written.station)),
+      (written.station === undefined || (isOfStation({ kind, part }) && station === written.station)),
   );
   return fitting.find((one) => cardKey(one) === cardKey(open)) ?? fitting[0];
 }

@@ -19,6 +19,7 @@ import {
 } from '../../fields/fields.ts';
 import { LIMITS } from '../../fields/limits.ts';
 import { refuse } from '../../fields/refusal.ts';
+import { measuredPlacing } from '../measured/measured-schema.ts';
 import { tuning } from '../tunings/tuning-schema.ts';
 
 const coilName = (field: FieldId) => words(field, 60);
@@ -95,6 +96,7 @@ const placing = {
       typical: [0.01, 0.6],
     }),
   ),
+  measured: measuredPlacing,
 };
 const coupled = object({
   kind: v.literal('coupled'),

@@ -22,7 +22,12 @@ export interface Kit {
   readonly mutual: (
     first: string,
     second: string,
-    placing: { distance: number; tilt: number; coupling?: number },
+    placing: {
+      distance: number;
+      tilt: number;
+      coupling?: number;
+      measured?: { readonly coupling?: { readonly value: number } };
+    },
   ) => (a: Stretch, b: Stretch) => Henries;
   /** The frame or rod when it is its own tuning coil, with the field's emf in series; from "top" to earth. */
   readonly loop?: SectionedCoil & {

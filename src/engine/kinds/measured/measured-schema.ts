@@ -97,6 +97,12 @@ export const measuredTuning = measuredPart({
   maximum: measured('tuning.maximum', { value: farads, error: share }),
   stray: measured('tuning.stray', { value: smallFarads, error: few }),
 });
+export const measuredPlacing = measuredPart({
+  coupling: measured('arrangement.coupling', {
+    value: ratio('arrangement.coupling', { min: 1e-4, max: 0.999, typical: [0.01, 0.6] }),
+    error: share,
+  }),
+});
 export const measuredEarth = measuredPart({
   resistance: measured('earth.resistance', { value: ohms, error: share }),
 });

@@ -15,6 +15,7 @@ export const USUAL_FREQUENCY: Hertz = 1e6;
 export const USUAL_ERROR = {
   inductance: 0.02,
   q: 0.06,
+  coupling: 0.05,
   selfCapacitance: 1.5e-12,
   capacitance: 0.02,
   smallCapacitance: 1.5e-12,

@@ -183,7 +183,7 @@ export const fieldStrength = measurement({
   },
   equipment: ['set', 'station', 'ammeter', 'signal generator', 'dummy aerial'],
   cautions: ['aerial.thunder', 'bench.mains-isolated'],
-  warnings: ['measure.current-near-floor'],
+  warnings: ['measure.current-near-floor', 'measure.no-prediction'],
   fit({ calibration, ...reading }) {
     const { warnings, ...figures } = fitField(calibration, reading);
     return { figures, warnings };

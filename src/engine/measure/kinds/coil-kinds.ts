@@ -167,12 +167,12 @@ export const mutualInductance = measurement({
   },
   readings: 'aiding',
   yields: {
-    mutualInductance: { quantity: 'inductance', settles: 'coil.mutualInductance' },
-    couplingCoefficient: { optional: true },
+    mutualInductance: { quantity: 'inductance' },
+    couplingCoefficient: { settles: 'arrangement.coupling', optional: true },
   },
   equipment: ['inductance meter'],
   cautions: [],
-  warnings: ['measure.coupling-unseen', 'measure.scatter-above-errors'],
+  warnings: ['measure.coupling-unseen', 'measure.scatter-above-errors', 'measure.no-coupled-coils'],
   fit(readings) {
     const { warnings, mutualInductance: M, couplingCoefficient } = fitMutualInductance(readings);
     return { figures: { mutualInductance: M, ...(couplingCoefficient && { couplingCoefficient }) }, warnings };
@@ -188,10 +188,10 @@ export const doubleHump = measurement({
     frequencyError: FREQUENCY_ERROR,
   },
   readings: 'upper',
-  yields: { couplingCoefficient: {} },
+  yields: { couplingCoefficient: { settles: 'arrangement.coupling' } },
   equipment: ['set', 'signal generator', 'voltmeter'],
   cautions: [],
-  warnings: ['measure.coupling-without-q'],
+  warnings: ['measure.coupling-without-q', 'measure.no-coupled-coils'],
   fit(readings) {
     const { warnings, ...figures } = fitDoubleHump(readings);
     return { figures, warnings };

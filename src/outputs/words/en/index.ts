@@ -95,6 +95,7 @@ export {
   figureName,
   fittedText,
   measureAnswer,
+  measuredName,
   measurementName,
   methodText,
   narrowingText,

@@ -18,6 +18,7 @@ export const propertyNames: Readonly<Record<PropertyId, string>> = {
   'tuning.minimum': 'Capacitor fully open',
   'tuning.maximum': 'Capacitor fully meshed',
   'tuning.stray': 'Strays',
+  'arrangement.coupling': 'Coupling coefficient of the coils',
   'aerial.capacitance': 'Capacitance of the aerial',
   'aerial.resistance': 'Resistance of aerial and earth',
   'aerial.effectiveHeight': 'Effective height of the aerial',
@@ -32,6 +33,29 @@ export const propertyNames: Readonly<Record<PropertyId, string>> = {
   'load.sensitivity': 'Sensitivity of the phones',
   'station.fieldStrength': 'Field strength',
 };
+
+/** Of these the name says the frequency already. */
+const AT_ONE_FREQUENCY: ReadonlySet<string> = new Set<PropertyId>(['load.impedance']);
+
+/**
+ * What a measured figure is called, with the frequency that it is for: "Q of the coil at 909 kHz".
+ * @param figure its property, or its own name where it is none of the set's; frequency in Hz
+ * @returns a name for people
+ */
+export function measuredName({
+  property,
+  name = '',
+  at,
+}: {
+  readonly property?: PropertyId;
+  readonly name?: string;
+  readonly at?: number;
+}): string {
+  const plain = property ? propertyNames[property] : figureName(name);
+  return at === undefined || (property && AT_ONE_FREQUENCY.has(property))
+    ? plain
+    : `${plain} at ${formatQuantity(at, 'frequency', 4)}`;
+}
 
 const KINDS: Readonly<Record<MeasurementKind | 'value', string>> = {
   value: 'Instrument reading',
@@ -290,6 +314,13 @@ export const nextMeasurementText = ({ method, equipment, ...narrowing }: NextMea
 /** `faintwave measure`. */
 export const measureAnswer = {
   title: (set: string): string => `${set}: measured and calculated`,
+  /** "It fits 909 kHz, Northern, not 927 kHz.": what stands where a misread station was found. */
+  suspect: (index: number, read: number, there: number | undefined, station: string | undefined): string => {
+    const given = formatQuantity(read, 'frequency', 4);
+    return there === undefined
+      ? `Reading ${index} does not fit the others and is left out: no station can stand there, nor ${given}.`
+      : `Reading ${index} does not fit the others and is left out: this fits ${formatQuantity(there, 'frequency', 4)}${station === undefined ? '' : `, ${station}`}, not ${given}.`;
+  },
   heading: (name: string, of: string | undefined, date: string | undefined): string =>
     [name, of, date].filter((part) => part !== undefined && part !== '').join(', '),
   figure: (name: string, measured: string): string => `${name}: ${measured}`,

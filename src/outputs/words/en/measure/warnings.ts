@@ -24,6 +24,14 @@ export const measureWarnings: SentencesFor<MeasureWarnings> = {
       : `The readings state a ${lawName(stated)} capacitor, the description a ${lawName(described)} one: the described law is used. Correct whichever is wrong.`,
   'measure.dial-not-described': () =>
     'The description has no variable capacitor whose capacitance rises along its scale: inductance and strays are taken by themselves, and the readings cannot correct the capacitor.',
+  'measure.no-coupled-coils': () =>
+    'The description has no two coils whose coupling is known: nothing is set beside this figure, and it has no place there.',
+  'measure.no-prediction': ({ station }) =>
+    station === undefined
+      ? 'The reading names no station: nothing predicted is set beside it. State "station".'
+      : `Nothing is predicted for a station “${station}” of this set: it is not among its stations, out of range, or too weak for ranges.`,
+  'measure.loudness-beside-only': () =>
+    'The level is set beside the predicted one. It is kept with the set but changes no figure: field, aerial, detector, phones and hearing all make it, and one reading does not tell them apart.',
   'measure.series-resistance-unseen': () =>
     'The series resistance cannot be seen in these points: measure at higher currents.',
   'measure.leakage-unseen': ({ least }) =>

@@ -1,5 +1,4 @@
 import type { Instrument, MeasuredPart } from '../../../../engine/measure/offered.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import { plural } from '../grammar.ts';
 
@@ -87,10 +86,6 @@ export const measureView = {
   result: 'Result',
   nothingYet: 'The result comes here once the readings allow it.',
   needed: 'Still missing or not understood',
-  suspect: (index: number, frequency: number | undefined, station: string | undefined): string =>
-    frequency === undefined
-      ? `Reading ${index} does not fit the others and is left out: no station can stand there.`
-      : `Reading ${index} does not fit the others and is left out: what stands there is ${formatQuantity(frequency, 'frequency', 4)}${station === undefined ? '' : `, ${station}`}.`,
   date: 'Date',
   note: 'Note',
   use: 'Use it',
