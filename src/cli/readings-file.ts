@@ -1,7 +1,23 @@
-import { ringingOf } from '../engine/index.ts';
+import { dirname, isAbsolute, join } from 'node:path';
+import { isRecord, MEASUREMENTS, type MeasurementKind, ringingOf } from '../engine/index.ts';
 import { readWav, SoundFileError } from '../outputs/audio/index.ts';
+import { fileProblems } from '../outputs/words/index.ts';
 import { InputError, type Io } from './command.ts';
 import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
+
+/** A ringing in a WAV file, from the sample after its edge on. @throws InputError */
+async function ringingIn(file: string, io: Io): Promise<{ sampleRate: number; samples: number[] }> {
+  const source = await io.open(file);
+  try {
+    const { rate, channels } = await readWav(await source.read(0, source.size));
+    return { sampleRate: rate, samples: [...ringingOf(channels[0])] };
+  } catch (refusal) {
+    if (refusal instanceof SoundFileError) throw new InputError(`${file}: ${refusal.message}`);
+    throw refusal;
+  } finally {
+    await source.close();
+  }
+}
 
 /**
  * Readings out of a file that an instrument wrote: a WAV of a ringing, cut from its edge on (its first channel), or a table
@@ -11,16 +27,97 @@ import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
 export async function instrumentReadings(file: string, io: Io): Promise<unknown> {
   if (file === '-') return undefined;
   const source = await io.open(file);
+  let kind: ReturnType<typeof contentKind>;
   try {
-    const kind = contentKind(await source.read(0, Math.min(source.size, BYTES_INSPECTED)));
-    if (kind === 'csv') return { kind: 'decay-record', record: await io.read(file) };
-    if (kind !== 'wav') return undefined;
-    const { rate, channels } = await readWav(await source.read(0, source.size));
-    return { kind: 'decay', sampleRate: rate, samples: [...ringingOf(channels[0])] };
-  } catch (refusal) {
-    if (refusal instanceof SoundFileError) throw new InputError(`${file}: ${refusal.message}`);
-    throw refusal;
+    kind = contentKind(await source.read(0, Math.min(source.size, BYTES_INSPECTED)));
   } finally {
     await source.close();
   }
+  if (kind === 'csv') return { kind: 'decay-record', record: await io.read(file) };
+  return kind === 'wav' ? { kind: 'decay', ...(await ringingIn(file, io)) } : undefined;
+}
+
+/** What an instrument's file does not say itself. */
+export interface AboutFile {
+  readonly kind?: string;
+  readonly coil?: string;
+}
+
+const WAV = /\.wav$/i;
+const TOUCHSTONE_NAME = /\.s[12]p$/i;
+/** Its line of options, or the version of the newer form. */
+const TOUCHSTONE = /^\s*(?:!.*\s+)*(?:#\s*(?:[kmg]?hz\b|[syzgh]\b|ri\b|ma\b|db\b|r\s)|\[version\])/i;
+/** A field may name a file in place of what stands in it. */
+const FILE_NAME = /^[^\n\r]+\.(?:s1p|s2p|csv|tsv|txt|wav)$/i;
+/** A file of readings says its kind. */
+const isReadings = (text: string): boolean => /^\s*[[{]/.test(text) || /^\s*#\s*kind\s*:/m.test(text);
+
+/** The field of a kind that holds what an instrument wrote, as it is. */
+const wholeFileField = (kind: string): string | undefined =>
+  Object.hasOwn(MEASUREMENTS, kind)
+    ? Object.entries(MEASUREMENTS[kind as MeasurementKind].fields).find(
+        ([, field]) => field.type === 'text' && !field.optional,
+      )?.[0]
+    : undefined;
+
+/** Kinds that a sweep may be of. */
+const SWEPT = Object.keys(MEASUREMENTS).filter((kind) => wholeFileField(kind) === 'file');
+
+/**
+ * A file of readings as `readReadings` takes it: what an instrument wrote (WAV of a ringing, table of time and volts,
+ * Touchstone) becomes a measurement of it, and files that readings name are read into them.
+ * @param file its name
+ * @param about kind and coil that an instrument's file is of
+ * @returns the text, and what is wrong with files that it names
+ * @throws InputError where the file itself cannot be read, or its kind has to be said
+ */
+export async function readingsText(
+  file: string,
+  about: AboutFile,
+  io: Io,
+): Promise<{ readonly text: string; readonly problems: readonly string[] }> {
+  const measurementOf = (fields: object): string =>
+    JSON.stringify({ ...(about.coil !== undefined && { coil: about.coil }), ...fields });
+  if (WAV.test(file)) return { text: measurementOf({ kind: 'decay', ...(await ringingIn(file, io)) }), problems: [] };
+  const text = await io.read(file);
+  if (TOUCHSTONE_NAME.test(file) || TOUCHSTONE.test(text)) {
+    const field = about.kind === undefined ? undefined : wholeFileField(about.kind);
+    if (about.kind === undefined || field === undefined)
+      throw new InputError(fileProblems.sweepWithoutKind(file, SWEPT));
+    return { text: measurementOf({ kind: about.kind, [field]: text }), problems: [] };
+  }
+  if (isReadings(text)) return withFilesRead(text, file, io);
+  const field = about.kind === undefined ? undefined : wholeFileField(about.kind);
+  if (field !== undefined) return { text: measurementOf({ kind: about.kind, [field]: text }), problems: [] };
+  return { text, problems: [] };
+}
+
+/** JSON whose fields name files of instruments: with what stands in these. */
+async function withFilesRead(text: string, from: string, io: Io) {
+  const problems: string[] = [];
+  const folder = from === '-' ? '.' : dirname(from);
+  let written: unknown;
+  try {
+    written = JSON.parse(text);
+  } catch {
+    // A table, or what the reader of readings refuses with its place.
+    return { text, problems };
+  }
+  const list = isRecord(written) && Array.isArray(written.measurements) ? written.measurements : [written];
+  for (const [i, one] of list.entries()) {
+    if (!isRecord(one) || typeof one.kind !== 'string' || !Object.hasOwn(MEASUREMENTS, one.kind)) continue;
+    for (const [key, field] of Object.entries(MEASUREMENTS[one.kind as MeasurementKind].fields)) {
+      const name = one[key];
+      if (typeof name !== 'string' || !FILE_NAME.test(name.trim())) continue;
+      const path = isAbsolute(name) ? name : join(folder, name.trim());
+      try {
+        if (field.type === 'text') one[key] = await io.read(path);
+        else if (field.type === 'samples' && WAV.test(name)) Object.assign(one, await ringingIn(path, io));
+      } catch (refusal) {
+        if (!(refusal instanceof InputError)) throw refusal;
+        problems.push(`measurements[${i}].${key}: ${refusal.message}`);
+      }
+    }
+  }
+  return { text: JSON.stringify(written), problems };
 }

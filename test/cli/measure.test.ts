@@ -1,8 +1,14 @@
-import { readFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import type { Io } from '../../src/cli/command.ts';
 import { measure } from '../../src/cli/commands/measure.ts';
 import { MEASUREMENTS } from '../../src/engine/index.ts';
+import { gaussian, uniform } from '../../src/engine/numerics/random.ts';
+import { writeWav } from '../../src/outputs/audio/index.ts';
+import { memoryIo } from '../support/memory-io.ts';
+import { coilOf, frequencies, onePort } from '../support/simulated-sweeps.ts';
 
 const example = 'examples/medium-wave-galena.json';
 const readings = 'examples/readings/medium-wave-galena.json';
@@ -119,4 +125,95 @@ it('readings of a coil name it where a band switch has one for each band', async
   const nameless = run([twoBand, 'readings.json'], { 'readings.json': value() });
   await expect(nameless).rejects.toThrow(/measurements\[0\]\.coil: expected the name of a coil \("medium", "long"\)/);
   expect((await run([twoBand, 'readings.json'], { 'readings.json': value('long') })).text).toMatch(/, long\n/);
+});
+
+/** Run with real files of instruments in a folder. */
+async function runOn(files: Readonly<Record<string, string | Uint8Array>>, args: readonly string[]) {
+  const folder = mkdtempSync(join(tmpdir(), 'readings-'));
+  try {
+    for (const [name, data] of Object.entries(files)) writeFileSync(join(folder, name), data);
+    const io = memoryIo();
+    await measure.run([example, ...args.map((arg) => (arg in files ? join(folder, arg) : arg))], io);
+    return io.printed + io.dataPrinted;
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+const [RING, RING_Q, RATE] = [600e3, 60, 6e6];
+const ringing = Array.from({ length: 3000 }, (_, i) => {
+  const t = (i - 300) / RATE;
+  return t < 0 ? 0 : 0.8 * Math.exp((-Math.PI * RING * t) / RING_Q) * Math.cos(2 * Math.PI * RING * t);
+});
+const wav = () => writeWav([Float32Array.from(ringing)], { rate: RATE, bits: 24 });
+const table = `s,V\n${ringing.map((volts, i) => `${i / RATE},${volts}`).join('\n')}\n`;
+const sweep = onePort(coilOf(220e-6, 7e-12, 10), frequencies(150e3, 1.6e6, 61), {
+  noise: 1e-4,
+  normal: gaussian(uniform(2)),
+});
+
+it('reads what an instrument wrote, by the name of its file: WAV, table of an oscilloscope, Touchstone', async () => {
+  const q = /Q of the coil at 600 kHz: 60(\.\d+)? \(/;
+  expect(await runOn({ 'ring.wav': wav() }, ['ring.wav', '--coil', 'main'])).toMatch(q);
+  expect(await runOn({ 'ring.csv': table }, ['ring.csv', '--kind', 'decay-record', '--coil', 'main'])).toMatch(q);
+  const coil = /Coil by network analyser, main\n {2}Inductance of the coil: 2[12]\d(\.\d+)? µH/;
+  expect(await runOn({ 'coil.s1p': sweep }, ['coil.s1p', '--kind', 'analyser-coil', '--coil', 'main'])).toMatch(coil);
+  await expect(runOn({ 'coil.s1p': sweep }, ['coil.s1p'])).rejects.toThrow(
+    /by --kind \(analyser-coil, .*analyser-peak/,
+  );
+  await expect(runOn({ 'coil.s1p': sweep }, ['coil.s1p', '--kind', 'coil'])).rejects.toThrow(
+    /--kind: expected value, /,
+  );
+});
+
+it('reads files that readings name, and names every problem with them and with the rest at once', async () => {
+  const readings = (...measurements: object[]) => JSON.stringify({ format: 'faintwave-readings/1', measurements });
+  const named = readings(
+    { kind: 'analyser-coil', coil: 'main', file: 'coil.s1p' },
+    { kind: 'decay', coil: 'main', samples: 'ring.wav' },
+    { kind: 'decay-record', coil: 'main', record: 'ring.csv' },
+  );
+  const files = { 'coil.s1p': sweep, 'ring.wav': wav(), 'ring.csv': table };
+  const text = await runOn({ 'readings.json': named, ...files }, ['readings.json']);
+  expect(text).toMatch(/Coil by network analyser[\s\S]*Decay of an oscillation[\s\S]*Decay from a recording/);
+  const wrong = readings(
+    { kind: 'analyser-coil', coil: 'mian', file: 'gone.s1p' },
+    { kind: 'audibility', station: 'Nowhere', impedance: '10 kΩ', phase: '50°', trials: [{ shunt: '1 pF' }] },
+  );
+  const refused = await runOn({ 'wrong.json': wrong }, ['wrong.json']).catch((error: Error) => error.message);
+  for (const problem of [
+    /measurements\[0\]\.file: cannot read .*gone\.s1p/,
+    /measurements\[0\]\.coil: expected the name of a coil \("main"\), got "mian"/,
+    /measurements\[1\]\.station: expected/,
+    /measurements\[1\]\.trials\[0\]\.shunt: expected/,
+  ])
+    expect(refused).toMatch(problem);
+});
+
+it('a misread station is named with what stands there instead', async () => {
+  const { measurements } = JSON.parse(readFileSync(readings, 'utf8'));
+  const dial = structuredClone(measurements[0]);
+  // Read where 1251 kHz stands.
+  dial.readings[2].position = dial.readings[4].position;
+  const { text } = await run([example, 'misread.json'], { 'misread.json': JSON.stringify(dial) });
+  expect(text).toMatch(/⚠ Reading 3 does not fit .* left out: this fits 1\.2\d+ MHz, \S.*, not 909 kHz\./);
+  expect(text).not.toMatch(/readings\[2\]/);
+  const { results } = JSON.parse(
+    (await run([example, 'misread.json', '--json'], { 'misread.json': JSON.stringify(dial) })).text,
+  );
+  expect(results[0].suspects).toMatchObject([{ index: 2, read: 909e3 }]);
+});
+
+it('the loudness of a station stands beside the predicted one, with agreement', async () => {
+  const heard = {
+    kind: 'audibility',
+    station: 'The Lantern Service',
+    impedance: '10 kΩ',
+    phase: '50°',
+    trials: [{ shunt: '900 Ω' }, { shunt: '1 kΩ' }],
+  };
+  const { text } = await run([example, 'heard.json'], { 'heard.json': JSON.stringify(heard) });
+  expect(text).toMatch(
+    /Level above the hearing threshold: .*\n {4}calculated .* dB \(.*\); measured [\d.]+ dB (above|below) the calculated value, [\d.]+ standard errors/,
+  );
 });

@@ -1,6 +1,5 @@
 import {
   type CautionCode,
-  isLoop,
   isRecord,
   MEASUREMENTS,
   type MeasuredFigure,
@@ -12,7 +11,6 @@ import {
   nextMeasurements,
   propertyOf,
   type ReadingsProblem,
-  type ReadingsRead,
   type ReadingsResult,
   readReadings,
   readValue,
@@ -51,11 +49,14 @@ import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { problemsOfFile } from '../problems-of-file.ts';
 import { readWrittenSet } from '../read-set.ts';
+import { type AboutFile, readingsText } from '../readings-file.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
 const OPTIONS = {
   use: { type: 'boolean' },
+  kind: { type: 'string' },
+  coil: { type: 'string' },
   how: { type: 'string' },
   out: { type: 'string' },
   station: { type: 'string' },
@@ -70,6 +71,8 @@ export const measure: Command = {
     'faintwave measure examples/medium-wave-galena.json',
     'faintwave measure examples/medium-wave-galena.json examples/readings/medium-wave-galena.json',
     'faintwave measure examples/medium-wave-galena.json examples/readings/medium-wave-galena.json --use --out measured.json',
+    'faintwave measure examples/medium-wave-galena.json ringing.wav --coil main',
+    'faintwave measure examples/medium-wave-galena.json coil.s1p --kind analyser-coil --coil main',
     'faintwave measure examples/medium-wave-galena.json --how dial',
   ],
   async run(args, io) {
@@ -77,15 +80,13 @@ export const measure: Command = {
     const [file, readings] = positionals;
     const { set, written } = await readWrittenSet(file, io, values.switch);
     if (values.how !== undefined) {
-      const kind = kindOf(values.how);
+      const kind = kindOf(values.how, '--how');
       if (values.json) io.data(`${jsonText(cardData(kind, set))}\n`);
       else printCard(kind, set, io);
       return 0;
     }
     const former = written.readings ?? [];
-    const taken = readings === undefined ? [] : await read(readings, set, io);
-    const nameless = coilsNotNamed(set, taken);
-    if (readings !== undefined && nameless.length > 0) throw refusal(nameless, readings);
+    const taken = readings === undefined ? [] : await read(readings, set, values, io);
     const added = writtenOf(taken);
     const all = [...former, ...added];
     const merged = all.length > 0 ? withReadings(set, written, all, predictedFor(set, all)) : undefined;
@@ -117,46 +118,25 @@ export const measure: Command = {
   },
 };
 
-type TakenMeasurement = Extract<ReadingsRead, { ok: true }>['measurements'][number];
-
-const read = async (file: string, set: SetDescription, io: Io) =>
-  checked(readReadings(await io.read(file), undefined, set), file);
+/** Readings of a file, or what an instrument wrote into one. @throws InputError with every problem. */
+async function read(file: string, set: SetDescription, { kind, coil }: AboutFile, io: Io) {
+  const of = kind === undefined ? undefined : kindOf(kind, '--kind');
+  const { text, problems } = await readingsText(file, { kind: of, coil }, io);
+  const result = readReadings(text, of, set);
+  const all = [...problems, ...(result.ok ? [] : result.problems.map(sentenceOf))];
+  if (all.length > 0) throw new InputError(problemsOfFile(file, all));
+  return result.ok ? result.measurements : [];
+}
 const writtenOf = (measurements: readonly { readonly written: unknown }[]) => measurements.map((one) => one.written);
 
-/** @throws InputError with every problem. */
-function checked(result: ReadingsRead, file: string) {
-  if (!result.ok) throw refusal(result.problems, file);
-  return result.measurements;
-}
-
-/** A set with a band switch has a coil in circuit on each band: readings have to say of which they are. */
-function coilsNotNamed(
-  { bands, aerial, coils }: SetDescription,
-  taken: readonly TakenMeasurement[],
-): ReadingsProblem[] {
-  if (!bands || isLoop(aerial)) return [];
-  const names = coils.map(({ name }) => name);
-  return taken.flatMap((one, i) =>
-    one.coil === undefined && isOfCoil(one)
-      ? [{ path: `measurements[${i}].coil`, expected: { code: 'coil-name', names } as const }]
-      : [],
-  );
-}
-
-function isOfCoil({ kind, figure }: TakenMeasurement): boolean {
-  const settled =
-    kind === 'value' ? [figure?.property] : Object.values(MEASUREMENTS[kind].yields).map((one) => one.settles);
-  return settled.some((property) => property?.startsWith('coil.'));
+function sentenceOf(problem: ReadingsProblem): string {
+  const sentence = 'unfit' in problem ? `${problem.path}: ${unfitText(problem.unfit)}` : problemSentence(problem);
+  return problem.line === undefined ? sentence : measureAnswer.problemLine(problem.line, sentence);
 }
 
 /** Every problem, a line each. */
-function refusal(problems: readonly ReadingsProblem[], file: string): InputError {
-  const lines = problems.map((problem) => {
-    const sentence = 'unfit' in problem ? `${problem.path}: ${unfitText(problem.unfit)}` : problemSentence(problem);
-    return problem.line === undefined ? sentence : measureAnswer.problemLine(problem.line, sentence);
-  });
-  return new InputError(problemsOfFile(file, lines));
-}
+const refusal = (problems: readonly ReadingsProblem[], file: string): InputError =>
+  new InputError(problemsOfFile(file, problems.map(sentenceOf)));
 
 function setOf(written: WrittenDescription | undefined): SetDescription | undefined {
   const read = written && readValue(written);
@@ -229,8 +209,8 @@ const KINDS: readonly string[] = ['value', ...Object.keys(MEASUREMENTS)];
 const isKind = (id: string): id is MeasurementKind | 'value' => KINDS.includes(id);
 
 /** @throws InputError for what is no kind of measurement. */
-function kindOf(written: string): MeasurementKind | 'value' {
-  if (!isKind(written)) throw wrongOption('--how', { code: 'one of', choices: KINDS }, written);
+function kindOf(written: string, option: string): MeasurementKind | 'value' {
+  if (!isKind(written)) throw wrongOption(option, { code: 'one of', choices: KINDS }, written);
   return written;
 }
 

@@ -81,7 +81,7 @@ export const coilsOf = (
   });
 
 /** How two coils stand to each other. */
-export interface Placing {
+export interface CoilPlacing {
   readonly distance: number;
   readonly tilt: number;
   readonly coupling?: number;
@@ -89,7 +89,7 @@ export interface Placing {
 }
 
 /** The coupling coefficient of two coils where it is known: measured, or given. */
-export const knownCoupling = ({ coupling, measured }: Pick<Placing, 'coupling' | 'measured'>): number | undefined =>
+export const knownCoupling = ({ coupling, measured }: Pick<CoilPlacing, 'coupling' | 'measured'>): number | undefined =>
   measured?.coupling?.value ?? coupling;
 
 /**
@@ -98,7 +98,7 @@ export const knownCoupling = ({ coupling, measured }: Pick<Placing, 'coupling' |
  * would have were the coils straight. A coupling measured or given wins; without one, coils without turns in space (cores, measured
  * ones) do not reach each other.
  */
-export function mutualOf(first: CoilPart, second: CoilPart, placing: Placing): (a: TurnSpan, b: TurnSpan) => Henries {
+export function mutualOf(first: CoilPart, second: CoilPart, placing: CoilPlacing): (a: TurnSpan, b: TurnSpan) => Henries {
   const [w1, w2] = [first.model.winding, second.model.winding];
   const known = knownCoupling(placing);
   if (known !== undefined) {

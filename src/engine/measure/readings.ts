@@ -11,6 +11,7 @@ import type { Measured } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
 import { fieldEntries } from './reading-fields.ts';
+import { namesNotOf } from './reading-names.ts';
 import { readingsTable } from './readings-table.ts';
 import { UnfitReadings, type UnfitReason } from './unfit.ts';
 
@@ -102,7 +103,7 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value', set
   if (trimmed === '') return single({ path: '', expected: { code: 'readings' }, given: { code: 'empty-file' } });
   if (!/^[[{]/.test(trimmed)) {
     const table = readingsTable(trimmed, kind);
-    const read = readMeasurements([table.value], set);
+    const read = readOfSet([table.value], set);
     if (read.ok) return read;
     return {
       ok: false,
@@ -122,7 +123,7 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value', set
   }
   if (tooDeep(value)) return single({ path: '', expected: { code: 'readings' }, given: { code: 'nested-too-deep' } });
   // One measurement may stand by itself.
-  if (isRecord(value) && 'kind' in value && !('measurements' in value)) return readMeasurements([value], set);
+  if (isRecord(value) && 'kind' in value && !('measurements' in value)) return readOfSet([value], set);
   if (!isRecord(value) || value.format !== READINGS_FORMAT)
     return single({
       path: 'format',
@@ -135,7 +136,15 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value', set
       expected: { code: 'items.at-least', count: 1 },
       given: givenValue(value.measurements),
     });
-  return readMeasurements(value.measurements, set);
+  return readOfSet(value.measurements, set);
+}
+
+/** Readings of a file: what is wrong with them, and what they name that the set has not, all at once. */
+function readOfSet(written: readonly unknown[], set: SetDescription | undefined): ReadingsRead {
+  const read = readMeasurements(written, set);
+  const names = set ? namesNotOf(set, written) : [];
+  if (names.length === 0) return read;
+  return { ok: false, problems: [...(read.ok ? [] : read.problems), ...names] };
 }
 
 /**

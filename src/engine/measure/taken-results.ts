@@ -5,6 +5,7 @@ import { isLoop } from '../kinds/loops.ts';
 import type { StationReception } from '../reception/path/types.ts';
 import type { MeasuredCorrelation } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
+import { stationNamed } from '../set/want-problems.ts';
 import { withValueAt } from '../set/write.ts';
 import { hasRanges } from '../uncertainty/ranged-reception.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
@@ -79,8 +80,8 @@ function partOf(
   if (part === 'arrangement')
     return arrangement.kind === 'coupled' || arrangement.kind === 'two circuits' ? [part] : undefined;
   if (part !== 'station') return [part];
-  const index = set.place.stations.findIndex(({ name }) => name === station);
-  return index < 0 ? undefined : ['place', 'stations', index];
+  const index = station === undefined ? undefined : stationNamed(set.place.stations, station);
+  return index === undefined ? undefined : ['place', 'stations', index];
 }
 
 const keyOf = (property: PropertyId): string => property.split('.')[1];
@@ -207,7 +208,8 @@ function besides(
       : { figures: {}, warnings: [warning('measure.no-coupled-coils')] };
   }
   if (kind !== 'audibility' && kind !== 'field-strength') return { figures: {}, warnings: [] };
-  const station = stations.find((one) => one.name === name);
+  const index = name === undefined ? undefined : stationNamed(set.place.stations, name);
+  const station = stations.find((one) => one.index === index);
   const ranges = station && hasRanges(station) ? station.ranges : undefined;
   const of = (key: 'margin' | 'fieldStrength', isAmount: boolean): Fitted | undefined =>
     ranges?.[key] && station?.[key] !== undefined ? ranged(station[key], ranges[key], isAmount) : undefined;

@@ -160,12 +160,21 @@ export const commandWords = {
   },
   measure: {
     about: 'What was measured beside what is calculated, readings fitted and taken together, and what to measure next.',
-    usage: ['measure SET [READINGS] [--use] [--out FILE] [--station NAME|kHz] [--json]', 'measure SET --how KIND'],
+    usage: [
+      'measure SET [READINGS] [--kind KIND] [--coil NAME] [--use] [--out FILE] [--station NAME|kHz] [--json]',
+      'measure SET --how KIND',
+    ],
     options: {
       use: {
         about: 'put the measured values and the readings into the description, and print it or write it to --out',
       },
       out: OUT,
+      kind: {
+        value: 'KIND',
+        about:
+          'what READINGS are of where the file does not say it: a Touchstone sweep (analyser-coil, analyser-peak, …), a table; a WAV file is a ringing',
+      },
+      coil: { value: 'NAME', about: 'the coil that the file of an instrument is of; default the first' },
       how: {
         value: 'KIND',
         about: 'how a measurement of this kind is made: what it takes, steps, what to write down, the trap, cautions',

@@ -66,6 +66,8 @@ const naming = (text: string, option = '--out'): string => text.replaceAll('--ou
 
 /** What is wrong with a file that was to be read or written, and the way out. */
 export const fileProblems = {
+  sweepWithoutKind: (file: string, kinds: readonly string[]): string =>
+    `${file} is a sweep of a network analyser: say what it is of by --kind (${kinds.join(', ')}).`,
   standardInput: 'the standard input',
   input: 'the input',
   cannotRead: (file: string, { code, message }: SystemError): string =>
