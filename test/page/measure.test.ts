@@ -142,7 +142,38 @@ test('a dropped file fills its card and opens no set, each content is fitted onc
 
     await openCard(page, 'Coil by network analyser');
     await drop(page, 'coil.s1p', '# HZ S RI R 50\n1000000 0.9 0.1\n');
-    await expect.poll(() => page.locator('.readings-file [role=status]').textContent()).toBe('Taken from coil.s1p.');
+    await expect
+      .poll(() => page.locator('.readings-file [role=status]').textContent())
+      .toBe('coil.s1p was read, but not all of it can be used: the result says why.');
+    expect(await page.locator('.bench-card').textContent()).not.toContain('Taken from coil.s1p');
+  });
+});
+
+test('a table of an oscilloscope goes into the card that a recording went into before', async () => {
+  await measured(async (page) => {
+    await page.getByLabel('oscilloscope').check();
+    await openCard(page, 'Decay of an oscillation');
+    const [f0, q, rate] = [600e3, 60, 6e6];
+    const volts = Array.from({ length: 1500 }, (_, i) => {
+      const t = (i - 200) / rate;
+      return t < 0 ? 0 : 0.8 * Math.exp((-Math.PI * f0 * t) / q) * Math.cos(2 * Math.PI * f0 * t);
+    });
+    const wav = writeWav([Float32Array.from(volts)], { rate, bits: 24 });
+    await page.locator('.bench-card').evaluate(
+      (card, bytes) => {
+        const dataTransfer = new DataTransfer();
+        dataTransfer.items.add(new File([new Uint8Array(bytes)], 'ring.wav'));
+        card.dispatchEvent(new DragEvent('drop', { dataTransfer, bubbles: true, cancelable: true }));
+      },
+      [...wav],
+    );
+    const status = page.locator('.readings-file [role=status]');
+    await expect.poll(() => status.textContent()).toBe('Taken from ring.wav.');
+    await drop(page, 'ring.csv', `s,V\n${volts.map((v, i) => `${i / rate},${v}`).join('\n')}\n`);
+    await expect.poll(() => status.textContent()).toBe('Taken from ring.csv.');
+    await expect.poll(() => result(page).textContent()).toMatch(/Q of the coil at 600 kHz60/);
+    await drop(page, 'broken.csv', 's,V\n0,1\n');
+    await expect.poll(() => status.textContent()).toMatch(/^broken\.csv cannot be used: 1 problem/);
   });
 });
 
@@ -158,7 +189,7 @@ test('a misread reading is pointed out with the station that stands there, and e
     await expect
       .poll(() => result(page).textContent())
       .toMatch(
-        /Reading 1 does not fit the others and is left out: what stands there is 90\d(\.\d)? kHz, The Lantern Service/,
+        /Reading 1 does not fit the others and is left out: this fits 90\d(\.\d)? kHz, The Lantern Service, not /,
       );
     await page.getByLabel('frequency, reading 2').fill('somewhere');
     await page.getByLabel('fully open, pF').fill('wide');

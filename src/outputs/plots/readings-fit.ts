@@ -134,7 +134,27 @@ function strip(
       const px = x(point.x * ax.factor);
       const py = y(Math.max(-most, Math.min(most, residuals[i] * ay.factor)));
       const role = point.isSuspect ? 'warning' : 'accent';
+      const left = residuals[i] * ay.factor;
+      const isRight = px > box.x + box.w / 2;
+      // At the edge it says how far it is off.
+      const beyond =
+        Math.abs(left) > most
+          ? [
+              text(
+                [px + (isRight ? -8 : 8), py],
+                fitPlotWords.beyond(minus(formatNumber(left, 2)), ay.unit),
+                PLOT_LETTERS,
+                {
+                  role: 'warning',
+                  sits: 'middle',
+                  anchor: isRight ? 'end' : 'start',
+                  rim: true,
+                },
+              ),
+            ]
+          : [];
       return [
+        ...beyond,
         line([px, zero], [px, py], { stroke: role, width: 1.2 }),
         circle([px, py], points.length > 60 ? 1.5 : 3, {
           stroke: role,

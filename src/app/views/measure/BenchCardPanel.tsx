@@ -38,7 +38,14 @@ interface Props {
 }
 
 /** What the set itself says of what is asked: the ends of its capacitor, its law. */
-function startOf({ kind }: OfferedMeasurement, figures: readonly MeasurableFigure[]): ReadingsDraft {
+function startOf(
+  { kind }: OfferedMeasurement,
+  { tuning }: SetDescription,
+  figures: readonly MeasurableFigure[],
+): ReadingsDraft {
+  const law = tuning.kind === 'variable' || tuning.kind === 'vanes' ? tuning.law : undefined;
+  // What has no law is left blank: its own scale counts.
+  if (kind === 'dial' && law === undefined) return EMPTY_DRAFT;
   const ends = Object.fromEntries(
     (['minimum', 'maximum'] as const).flatMap((end) => {
       const figure = figures.find(({ property }) => property === `tuning.${end}`);
@@ -47,7 +54,7 @@ function startOf({ kind }: OfferedMeasurement, figures: readonly MeasurableFigur
     }),
   );
   return kind === 'dial' || kind === 'aerial-substitution'
-    ? { ...EMPTY_DRAFT, fields: { 'capacitor.law': 'semicircular', ...ends } }
+    ? { ...EMPTY_DRAFT, fields: { 'capacitor.law': law ?? 'semicircular', ...ends } }
     : EMPTY_DRAFT;
 }
 
@@ -56,7 +63,7 @@ export function BenchCardPanel({ card, offered, set, figures, fit, launched }: P
   const { drafts, openCard, wantedPart, chosen } = useOpenSet();
   const station = chosen.value?.name;
   const key = draftKey(card, station);
-  const draft = drafts.value[key] ?? startOf(card, figures);
+  const draft = drafts.value[key] ?? startOf(card, set, figures);
   const put = (next: ReadingsDraft, at = key) => {
     drafts.value = { ...drafts.peek(), [at]: next };
   };
@@ -119,6 +126,7 @@ export function BenchCardPanel({ card, offered, set, figures, fit, launched }: P
         offered={offered}
         set={set}
         source={draft.source}
+        isRefused={fit.answer?.ok === false}
         dropped={over}
         onTaken={(taken, name) => {
           put(draftOf(taken.card, taken.written, name), draftKey(taken.card, station));

@@ -22,6 +22,8 @@ interface Props {
   readonly set: SetDescription;
   /** Name of the file that the readings in the card are from. */
   readonly source: string | undefined;
+  /** What it has is not all understood. */
+  readonly isRefused: boolean;
   readonly dropped: File | undefined;
   readonly onTaken: (taken: Taken, name: string) => void;
 }
@@ -36,7 +38,7 @@ type State =
     };
 
 /** A file of readings instead of typing them: what the command line reads, or what an instrument wrote. */
-export function ReadingsFile({ card, offered, set, source, dropped, onTaken }: Props) {
+export function ReadingsFile({ card, offered, set, source, isRefused, dropped, onTaken }: Props) {
   const { chosen } = useOpenSet();
   const [state, setState] = useState<State>({ is: 'idle' });
   const picker = useRef<HTMLInputElement>(null);
@@ -84,7 +86,9 @@ export function ReadingsFile({ card, offered, set, source, dropped, onTaken }: P
       />
       <p class="about">{texts.fileHint}</p>
       <div role="status">
-        {state.is === 'idle' && source !== undefined && <p>{texts.fileTaken(source)}</p>}
+        {state.is === 'idle' && source !== undefined && (
+          <p>{isRefused ? texts.fileRefused(source) : texts.fileTaken(source)}</p>
+        )}
         {state.is === 'several' && (
           <p>
             {texts.severalTaken(state.measurements.length, state.name)}{' '}

@@ -81,7 +81,7 @@ export function ReadingsForm({ card, set, draft, fit, onChange }: Props) {
         />
       </div>
       {optional.length > 0 && (
-        <details>
+        <details open={optional.some(([key, one]) => isTyped(draft, key, one)) || undefined}>
           <summary>{texts.optional}</summary>
           {optional.map(([key, one]) => plain(key, one))}
         </details>
@@ -99,6 +99,12 @@ export function ReadingsForm({ card, set, draft, fit, onChange }: Props) {
       </button>
     </form>
   );
+}
+
+/** Whether anything stands in a field, or in one of a group. */
+function isTyped({ fields, files }: ReadingsDraft, key: string, field: ReadingField): boolean {
+  const keys = field.type === 'group' ? Object.keys(field.fields).map((inner) => `${key}.${inner}`) : [key];
+  return keys.some((one) => (fields[one] ?? '') !== '' || files[one] !== undefined);
 }
 
 interface TextFieldProps {
@@ -195,7 +201,13 @@ function PlainFields({ card, fieldKey, field, draft, refused, onField, onChange 
               onChange({ ...draft, files: { ...draft.files, [fieldKey]: { name: file.name, text } } });
             }}
           />
-          {draft.files[fieldKey] && <span class="about">{texts.fileTaken(draft.files[fieldKey].name)}</span>}
+          {draft.files[fieldKey] && (
+            <span class="about">
+              {refused.has(fieldKey)
+                ? texts.fileRefused(draft.files[fieldKey].name)
+                : texts.fileTaken(draft.files[fieldKey].name)}
+            </span>
+          )}
         </div>
       );
     default:

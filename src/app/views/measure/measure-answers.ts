@@ -53,11 +53,13 @@ export function useFit(
   }, [set, card, draft, station]);
   // By content: an offer that is answered again, or another edit, gives new objects that say the same.
   const content = useMemo(() => readings && JSON.stringify([readings.written, kept]), [readings, kept]);
+  // Readings of other cards are not asked about again when the reception is.
+  const beside = card && isOfStation(card) ? predicted : undefined;
   const question = useMemo((): FitQuestion | undefined => {
     if (key === undefined || content === undefined) return undefined;
     const [written, kept] = JSON.parse(content);
-    return { about: 'fit', card: key, set, written, kept, station: predicted };
-  }, [set, key, content, predicted]);
+    return { about: 'fit', card: key, set, written, kept, station: beside };
+  }, [set, key, content, beside]);
   const { answer, error } = useAnswer<FitQuestion, FitAnswer>(newMeasureWorker, question);
   // The answer before may be of another card.
   return question ? { readings, answer: answer?.card === question.card ? answer : undefined, error } : { error: '' };

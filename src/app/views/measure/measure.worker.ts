@@ -14,8 +14,10 @@ import {
   type RangedStation,
   type ReadingsProblem,
   type ReadingsResult,
+  type Recording,
   readMeasurements,
   readReadings,
+  readRecord,
   resultsOf,
   ringingOf,
   type SetDescription,
@@ -142,15 +144,37 @@ const wholeFileField = (kind: FileQuestion['kind']): string | undefined =>
 /** A file of readings says its kind; an instrument's does not. */
 const isReadings = (text: string): boolean => /^\s*[[{]/.test(text) || /^\s*#\s*kind\s*:/m.test(text);
 
+/** The ringing of a recording, as a file of readings has it. */
+const ringingMeasurement = ({ sampleRate, samples }: Recording) => ({
+  kind: 'decay',
+  sampleRate,
+  samples: Array.from(ringingOf(samples), (x) => Number(x.toPrecision(DIGITS))),
+});
+
 async function file({ bytes, kind, set }: FileQuestion): Promise<FileAnswer> {
   if (isWav(bytes)) {
     const { rate, channels } = await readWav(bytes);
-    const samples = Array.from(ringingOf(channels[0]), (x) => Number(x.toPrecision(DIGITS)));
-    return { ok: true, measurements: [{ kind: 'decay', sampleRate: rate, samples }] };
+    return { ok: true, measurements: [ringingMeasurement({ sampleRate: rate, samples: channels[0] })] };
   }
   const text = new TextDecoder().decode(bytes);
   const whole = wholeFileField(kind);
   if (whole !== undefined && !isReadings(text)) return { ok: true, measurements: [{ kind, [whole]: text }] };
+  // What an oscilloscope recorded serves on the card of a sound card's recording too.
+  if (kind === 'decay' && !isReadings(text)) {
+    const recorded = readRecord(text);
+    if (!recorded.ok)
+      return {
+        ok: false,
+        problems: [
+          {
+            path: '',
+            expected: { code: 'record-file' },
+            hint: { code: 'record-problems', problems: recorded.problems },
+          },
+        ],
+      };
+    return { ok: true, measurements: [ringingMeasurement(recorded)] };
+  }
   const read = readReadings(text, kind, set);
   if (!read.ok) return read;
   return {

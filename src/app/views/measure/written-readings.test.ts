@@ -12,7 +12,7 @@ import {
   type ScalarField,
 } from '../../../engine/index.ts';
 import { propertyNames } from '../../../outputs/words/index.ts';
-import { draftKey, draftOf, fieldsOfCard, unitOf, writtenReadings } from './written-readings.ts';
+import { cardFor, draftKey, draftOf, fieldsOfCard, unitOf, writtenReadings } from './written-readings.ts';
 
 const cardOf = (kind: OfferedMeasurement['kind'], properties: readonly PropertyId[] = []): OfferedMeasurement => ({
   kind,
@@ -98,5 +98,19 @@ test('what is typed of one station is not that of another; what is typed of a pa
   const ofStation = { ...cardOf('value', ['station.fieldStrength']), part: 'station' } as const;
   const keys = (card: OfferedMeasurement) => new Set(['Far Hill', 'Near Dale'].map((name) => draftKey(card, name)));
   expect(keys(ofStation).size).toBe(2);
+  expect(keys(cardOf('audibility')).size).toBe(2);
   expect(keys(cardOf('decay')).size).toBe(1);
+});
+
+test('a file that says which station was heard goes into the card of its kind, for that station', () => {
+  const [audibility, ofPhones] = [
+    { ...cardOf('audibility'), part: 'load' },
+    { ...cardOf('phones-resistance'), part: 'load' },
+  ] as const;
+  const cardOfFile = (written: object, station: string) =>
+    cardFor([ofPhones, audibility], { ...written }, [], ofPhones, station);
+  const heard = { kind: 'audibility', station: 'Far Hill' };
+  expect(cardOfFile(heard, 'Far Hill')).toBe(audibility);
+  expect(cardOfFile(heard, 'Near Dale')).toBeUndefined();
+  expect(cardOfFile({ ...heard, kind: 'phones-resistance' }, 'Far Hill')).toBeUndefined();
 });

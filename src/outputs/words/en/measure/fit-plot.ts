@@ -8,6 +8,8 @@ export const fitPlotWords = {
   fit: 'fit',
   readings: 'readings',
   suspect: 'left out',
+  /** Of a point that the scale does not reach. */
+  beyond: (value: string, unit: string): string => (unit === '' ? `off by ${value}` : `off by ${value} ${unit}`),
   text: (count: number, suspects: number, largest: number, quantity: QuantityKind | undefined): string =>
     [
       `${count} readings`,

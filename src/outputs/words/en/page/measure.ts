@@ -68,6 +68,7 @@ export const measureView = {
   file: 'A file of readings (CSV, JSON, Touchstone or WAV)',
   fileHint: 'Or drop a file on this card.',
   fileTaken: (name: string): string => `Taken from ${name}.`,
+  fileRefused: (name: string): string => `${name} was read, but not all of it can be used: the result says why.`,
   severalTaken: (count: number, file: string): string =>
     count === 1
       ? `${file} has 1 measurement, and none of the cards here is for it. It can be used as it is.`
