@@ -95,7 +95,7 @@ export function simulatedSweeps(seed: number) {
     /** @param calibration standard deviation of what its calibration leaves of each error */
     coil: (calibration = USUAL_CALIBRATION) => {
       const [L, C, q] = [between(1e-4, 4e-4), 8e-12 * Math.exp(0.5 * normal()), 10 ** between(1.5, 2.4)];
-      const z = coilOf(L, C, (omega(1e6) * L) / q, 0.8 + 0.3 * normal());
+      const z = coilOf(L, C, (omega(1e6) * L) / q, 0.8 + 0.4 * normal());
       const error = () => complex(calibration * normal(), calibration * normal());
       const text = onePort(z, frequencies(150e3, 1.6e6, 61), {
         noise: 0.7e-3,

@@ -1,7 +1,7 @@
 import { type Warning, warning } from '../facts/warning.ts';
 import { add, complex, divide, magnitude, multiply, ONE, subtract } from '../numerics/complex.ts';
 import { type LeastSquaresFit, leastSquares } from '../numerics/levenberg-marquardt.ts';
-import { normalShare } from '../numerics/normal.ts';
+import { normalQuantile, normalShare } from '../numerics/normal.ts';
 import { type AnalysedPart, modelOf, type PartModel } from './analyser-models.ts';
 import { type Fitted, fitted, reachOf } from './fitted.ts';
 import { knownErrorsOf, varianceOf } from './known-errors.ts';
@@ -170,9 +170,16 @@ function resonanceOf(readings: readonly ImpedanceReading[]): Fitted | undefined 
   return fitted(a.frequency + share * step, step / Math.sqrt(12), reachOf());
 }
 
+/**
+ * Where 1/Q may be 0 the bound of Q is that of 99 in 100, further out by this than a range's end: a bound is given where 1/Q
+ * came out low, so that among bounds the truth is beyond the usual end more than once in twenty.
+ */
+const BOUND = normalQuantile(0.99) / reachOf();
+
 /** 1/Q and Q, which has no end above where 1/Q may be 0. */
 function losses(dissipation: Fitted): { readonly figures: Record<string, Fitted>; readonly warnings: Warning[] } {
-  const [low, high] = dissipation.range;
+  const [low, usual] = dissipation.range;
+  const high = low > 0 ? usual : dissipation.value + BOUND * (usual - dissipation.value);
   const q: Fitted = {
     value: dissipation.value > 0 ? 1 / dissipation.value : Number.POSITIVE_INFINITY,
     standardError:

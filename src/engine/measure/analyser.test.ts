@@ -176,7 +176,7 @@ test('open, short and load take any linear fixture off', () => {
   expect(reasonOf(() => reflection(beyond, standards))).toMatchObject({ code: 'analyser.standards-do-not-reach' });
 });
 
-// 400 coils and 4,000 peaks are in bench/coverage.ts.
+// 4,000 coils with each calibration and 4,000 peaks are in bench/coverage.ts.
 describe('90 % ranges hold the truth nine times in ten', () => {
   test('coil in reflection with directivity, tracking and source match of 0.3 %', () => {
     const shares = coverageOf(() => {
@@ -190,6 +190,30 @@ describe('90 % ranges hold the truth nine times in ten', () => {
     }, 20);
     for (const [name, share] of shares) expect(share, name).toBeGreaterThan(0.65);
   });
+  test.each([
+    [0.001, 0],
+    [0.01, 10],
+  ])(
+    'Q with a calibration error of %s: a range, or a lower bound where that is all that it can be',
+    (calibration, least) => {
+      const benches = simulatedSweeps(31);
+      let bounds = 0;
+      const shares = coverageOf(() => {
+        const { q, text } = benches.coil(calibration);
+        const { figures, warnings } = fitAnalyser('coil', reflection(text), { frequency: 1e6, calibration });
+        const isBound = !Number.isFinite(figures.q.range[1]);
+        expect(warnings.some(({ code }) => code === 'measure.q-lower-bound')).toBe(isBound);
+        if (isBound) bounds++;
+        return [
+          ['dissipation', figures.dissipation, 1 / q],
+          [isBound ? 'lower bound' : 'range', figures.q, q],
+        ];
+      }, 24);
+      // At 24 benches the share scatters by 6 points (one standard deviation).
+      for (const [name, share] of shares) expect(share, name).toBeGreaterThan(0.7);
+      expect(bounds).toBeGreaterThanOrEqual(least);
+    },
+  );
   test('peak between weak couplings', () => {
     const shares = coverageOf(() => {
       const { f0, q, text } = sweeps.peak();
