@@ -43,8 +43,10 @@ export interface FaultJob {
 interface Search {
   readonly wider: number;
   readonly rank: number;
+  readonly remedyRank: number;
   readonly checks: number;
   readonly stated: number;
+  readonly remedyStated: number;
   readonly isPairNamed: boolean;
 }
 
@@ -135,8 +137,8 @@ function hears({ set, circuit }: BuiltSet): boolean {
 const searchesOf = (model: FaultModel, faults: number, seed: number): readonly Search[] =>
   WIDTHS.flatMap(({ wider, part }) =>
     Array.from({ length: part * faults }, (_, k): Search => {
-      const { rank, checks, stated, diagnosis } = play(model, seed + k, wider);
-      return { wider, rank, checks, stated, isPairNamed: diagnosis.pairs[0]?.probability > 0.5 };
+      const { diagnosis, ...search } = play(model, seed + k, wider);
+      return { wider, ...search, isPairNamed: diagnosis.pairs[0]?.probability > 0.5 };
     }),
   );
 
@@ -165,20 +167,27 @@ function row(name: string, wider: number, all: readonly Search[]): string {
     all.length,
     share(all, ({ rank }) => rank === 1),
     share(all, ({ rank }) => rank <= 3),
+    share(all, ({ remedyRank }) => remedyRank === 1),
+    share(all, ({ remedyRank }) => remedyRank <= 3),
     checks[Math.floor(0.5 * checks.length)],
     checks[Math.floor(0.9 * checks.length)],
   ];
   return `| ${cells.join(' | ')} |`;
 }
 
-/** Of the examples and of the random sets: what was stated of the first cause, and how often it was right. */
-function calibration(name: string, all: readonly Search[]): string[] {
+/** Of the examples and of the random sets: what was stated of the first, and how often it was right. */
+function calibration(
+  name: string,
+  all: readonly Search[],
+  statedOf: (one: Search) => number,
+  isRight: (one: Search) => boolean,
+): string[] {
   const ends = [0, 0.5, 0.7, 0.85, 0.95, 1.000001];
   return ends.slice(1).flatMap((end, k) => {
-    const some = all.filter(({ stated }) => stated >= ends[k] && stated < end);
+    const some = all.filter((one) => statedOf(one) >= ends[k] && statedOf(one) < end);
     if (some.length === 0) return [];
-    const stated = some.reduce((sum, one) => sum + one.stated, 0) / some.length;
-    return `| ${name} | ${some.length} | ${(100 * stated).toFixed(0)} % | ${share(some, ({ rank }) => rank === 1)} |`;
+    const stated = some.reduce((sum, one) => sum + statedOf(one), 0) / some.length;
+    return `| ${name} | ${some.length} | ${(100 * stated).toFixed(0)} % | ${share(some, isRight)} |`;
   });
 }
 
@@ -227,15 +236,28 @@ export function reportFaults(options: readonly string[], all: readonly FaultsPla
   ];
   const isExample = (name: string): boolean => name !== RANDOM;
   const ofExamples = searchesOf(isExample, 1);
-  const calibrated = [
-    ...calibration('examples', ofExamples),
-    ...calibration(
-      RANDOM,
-      searchesOf((name) => name === RANDOM, 1),
+  const kinds = [
+    ['examples', ofExamples],
+    [RANDOM, searchesOf((name) => name === RANDOM, 1)],
+  ] as const;
+  const causesStated = kinds.flatMap(([name, some]) =>
+    calibration(
+      name,
+      some,
+      ({ stated }) => stated,
+      ({ rank }) => rank === 1,
     ),
-  ];
+  );
+  const remediesStated = kinds.flatMap(([name, some]) =>
+    calibration(
+      name,
+      some,
+      ({ remedyStated }) => remedyStated,
+      ({ remedyRank }) => remedyRank === 1,
+    ),
+  );
   if (namesAmong(options).length > 0) {
-    console.log([...rows, '', ...calibrated, '', ...pairRows].join('\n'));
+    console.log([...rows, '', ...causesStated, '', ...remediesStated, '', ...pairRows].join('\n'));
     return;
   }
   const random = all.filter(({ name }) => name === RANDOM);
@@ -247,19 +269,29 @@ export function reportFaults(options: readonly string[], all: readonly FaultsPla
 Written by \`npm run verify:faults\`. A fault is drawn by its weight and planted in a copy of the set's circuit, with
 inductance, strays, earth, detector and levels drawn of their own: 1 or 2 times as widely as they are believed to spread.
 A quarter of the description is left out, 3 % of all answers are random, 7 % of the checks asked for cannot be done, and
-at most ten are taken. Causes that no check of the set tells apart count as one. Truth and search share one model of the
-circuit: people and real sets cost some points more. The ${sum(({ sets }) => sets)} random sets stand at the place of ${PLACE} and are
+at most ten are taken. Truth and search share one model of the circuit: people and real sets cost some points more.
+
+A cause is one fault at one place: of a winding, which stretch of it, and whether open or dry. Two causes count as one only
+where somebody who makes every check that the set allows, and weighs all answers at once, tells them apart less often than
+two times in three (chance is one in two), within the deviations that are believed. The remedy is the part and what is to be
+done with it: several causes may have the same. The ${sum(({ sets }) => sets)} random sets stand at the place of ${PLACE} and are
 searched with half the cases of the examples; ${sum(({ passed }) => passed)} more hear no station by ${HEARD} dB and were passed over.
 
-| set | deviations | faults | first | among three | checks, median | 90 % |
-|---|---|---|---|---|---|---|
+| set | deviations | faults | cause first | among three | remedy first | among three | checks, median | 90 % |
+|---|---|---|---|---|---|---|---|---|
 ${rows.join('\n')}
 
 What was stated of the first cause, and how often it was right (deviations as believed):
 
 | sets | searches | stated | right |
 |---|---|---|---|
-${calibrated.join('\n')}
+${causesStated.join('\n')}
+
+The same of the first remedy:
+
+| sets | searches | stated | right |
+|---|---|---|---|
+${remediesStated.join('\n')}
 
 Two faults of different parts, planted together in the examples; often the one hides the other. Of the searches for
 single faults in the examples ${share(ofExamples, ({ isPairNamed }) => isPairNamed)} named a pair as likelier than all else.

@@ -9,16 +9,21 @@ import type { FaultModel } from '../../src/engine/faults/fault-model.ts';
 import { circuitWithBoth } from '../../src/engine/faults/pairs.ts';
 import { setShows } from '../../src/engine/faults/shown.ts';
 import { uniform } from '../../src/engine/numerics/random.ts';
+import { toldApart } from './told-apart.ts';
 
 /** One fault planted in a copy of a set, and how the search for it went. */
 export interface Played {
   readonly fault: string;
-  /** Place of the true cause in the ranking, from 1; those that no check tells apart are one. */
+  /** Place of the true fault in the ranking, from 1; those that all checks together do not tell apart are one. */
   readonly rank: number;
+  /** Place of what mends it among remedies on parts, from 1. */
+  readonly remedyRank: number;
   /** Checks taken after the description. */
   readonly checks: number;
-  /** Stated probability of the first cause, with all tied with it, beside what is stated of pairs. */
+  /** Stated probability of the first fault, beside what is stated of pairs. */
   readonly stated: number;
+  /** The same of the first remedy, with all tied with it. */
+  readonly remedyStated: number;
   readonly diagnosis: Diagnosis;
   readonly answered: readonly Answered[];
 }
@@ -29,21 +34,26 @@ const MOST_CHECKS = 10;
 const LEFT_OUT = 0.25;
 const REFUSED = 0.07;
 
-/** Above this share in common over all checks two causes are one to whoever looks. */
-const ALIKE = 0.5;
+/** Two faults are one where every check that the set allows, all together, tells them apart less often than this. */
+const TOLD_APART = 2 / 3;
 
-/** Bhattacharyya's coefficient of two causes over every check there is. */
-function areAlike(model: FaultModel, first: PartFault, second: PartFault): boolean {
-  const [a, b] = [first, second].map((fault) => model.classes.indexOf(remedyClass(fault)));
-  let product = 1;
-  for (const { id, answers } of model.checks) {
-    const means = model.byClass.get(id)!;
-    let sum = 0;
-    for (let k = 0; k < answers; k++) sum += Math.sqrt(means[a * answers + k] * means[b * answers + k]);
-    product *= sum;
+/** Of places that matter to a report no more than these are compared. */
+const COMPARED = 3;
+
+/** Place of the true fault among all, from 1: faults that nobody can tell apart are one. */
+function placeOfCause(model: FaultModel, { causes }: Diagnosis, truth: PartFault): number {
+  const isOne = (a: PartFault, b: PartFault): boolean =>
+    a === b || toldApart(model, model.faults.indexOf(a), model.faults.indexOf(b)) < TOLD_APART;
+  const before: PartFault[] = [];
+  for (const { fault } of faultsByProbability(causes)) {
+    if (fault === truth || (before.length < COMPARED && isOne(fault, truth))) break;
+    if (before.length >= COMPARED || !before.some((other) => isOne(other, fault))) before.push(fault);
   }
-  return product > ALIKE;
+  return before.length + 1;
 }
+
+const faultsByProbability = (causes: Diagnosis['causes']) =>
+  causes.flatMap(({ faults }) => faults).sort((a, b) => b.probability - a.probability);
 
 /** A fault drawn by its weight. */
 function drawnFault(faults: readonly PartFault[], random: () => number): PartFault {
@@ -61,13 +71,13 @@ export function play(model: FaultModel, seed: number, wider: number): Played {
   const random = uniform(seed);
   const fault = drawnFault(model.faults, random);
   const { diagnosis, answered, checks } = searched(model, [fault], circuitWith(model.built, fault), wider, random);
-  const { causes } = diagnosis;
-  const isTrue = (k: number): boolean => remedyClass(causes[k].faults[0].fault) === remedyClass(fault);
-  let rank = causes.findIndex((_, k) => isTrue(k)) + 1;
-  for (let k = 0; k < Math.min(3, rank - 1); k++) if (areAlike(model, causes[k].faults[0].fault, fault)) rank = k + 1;
-  const ofPairs = diagnosis.pairs.reduce((sum, { probability }) => sum + probability, 0);
-  const stated = (1 - ofPairs) * [0, ...diagnosis.tied].reduce((sum, k) => sum + causes[k].probability, 0);
-  return { fault: fault.id, rank, checks, stated, diagnosis, answered };
+  const { causes, pairs, tied } = diagnosis;
+  const rank = placeOfCause(model, diagnosis, fault);
+  const remedyRank = causes.findIndex(({ faults: [{ fault: one }] }) => remedyClass(one) === remedyClass(fault)) + 1;
+  const single = 1 - pairs.reduce((sum, { probability }) => sum + probability, 0);
+  const stated = single * faultsByProbability(causes)[0].probability;
+  const remedyStated = single * [0, ...tied].reduce((sum, k) => sum + causes[k].probability, 0);
+  return { fault: fault.id, rank, remedyRank, checks, stated, remedyStated, diagnosis, answered };
 }
 
 /** Two faults planted in a copy of a set, and what was made of them. */
