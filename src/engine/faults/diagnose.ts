@@ -39,15 +39,16 @@ export interface Diagnosis {
   readonly posterior: Float64Array;
 }
 
-/** So sure is sure. */
+/** So sure is sure of a remedy; and of one fault among those that it mends. */
 const SURE = 0.9;
-/** Bits: less is not worth looking. */
-const LEAST_INFORMATION = 0.03;
+const SURE_WHICH = 0.75;
+/** Bits: less is not worth looking. Some causes are never sure, and a search for certainty would ask on and on. */
+const LEAST_INFORMATION = 0.2;
 /**
- * What any answer costs beside its own minutes: finding how it is done, unplugging, writing it down. With less, many small
+ * Minutes that any answer costs beside its own: finding how it is done, unplugging, writing it down. With less, many small
  * signs are asked for before the one reading that tells.
  */
-const ANSWER = 3;
+const ANSWER = 8;
 /** An answer less likely than this after all the others does not fit them. */
 const CONTRADICTS = 0.012;
 
@@ -98,9 +99,9 @@ export function diagnose(
   const beliefs: Beliefs = {
     posterior,
     ofPairs,
-    causes: classes.length + distinct.length,
+    causes: model.faults.length + distinct.length,
     pairs: pairs.map(({ faults, probability }, i) => ({
-      cause: classes.length + distinct.indexOf(remedies[i]),
+      cause: model.faults.length + distinct.indexOf(remedies[i]),
       probability,
       expected: expectedOfPair(model, answered, faults),
     })),
@@ -108,9 +109,12 @@ export function diagnose(
   const best = bestCheck(model, beliefs, (check) =>
     impossible.has(check.id) ? false : (done.get(check.id) ?? 0) < (mayRepeat(check) ? MOST_REPEATS + 1 : 1),
   );
-  const isKnown = (1 - ofPairs) * causes[0].probability >= SURE;
+  const isRemedyKnown = (1 - ofPairs) * causes[0].probability >= SURE;
+  const isFaultKnown = isRemedyKnown && causes[0].faults[0].probability >= SURE_WHICH * causes[0].probability;
   const isPair = pairs.some(({ probability }) => probability >= SURE);
-  const next = !isKnown && !isPair && best && best.information >= LEAST_INFORMATION ? best : undefined;
+  const next = !isFaultKnown && !isPair && best && best.information >= LEAST_INFORMATION ? best : undefined;
+  // What mends it is known, and no check says which of its faults it is.
+  const isKnown = isRemedyKnown && !next;
   const tied = isKnown ? [] : tiedWith(model, order);
   return {
     causes: fitted,
@@ -149,7 +153,7 @@ interface Beliefs {
   readonly posterior: Float64Array;
   /** How likely two faults at once are. */
   readonly ofPairs: number;
-  /** How many there are: the classes of the model, and after them what mends pairs. */
+  /** How many there are: the faults of the model, and after them what mends pairs. */
   readonly causes: number;
   /** Two faults at once, beside all single ones. */
   readonly pairs: readonly {
@@ -160,7 +164,7 @@ interface Beliefs {
   }[];
 }
 
-/** The check with the most bits for its minutes. */
+/** The check with the most bits for its minutes. Faults that one remedy mends are told apart too: where to look. */
 function bestCheck(
   model: FaultModel,
   beliefs: Beliefs,
@@ -179,7 +183,7 @@ function bestCheck(
 
 /** Of single causes and of pairs together: I = H(answers) − Σ P(cause)·H(answers | cause). */
 function informationOf(
-  { classOf, faultOf, answers }: FaultModel,
+  { faultOf, answers }: FaultModel,
   check: PossibleCheck,
   { posterior, ofPairs, causes: count, pairs }: Beliefs,
 ): number {
@@ -189,7 +193,7 @@ function informationOf(
   for (let i = 0; i < posterior.length; i++) {
     const p = posterior[i];
     if (p < 1e-7) continue;
-    const at = classOf[faultOf[i]] * n;
+    const at = faultOf[i] * n;
     for (let a = 0; a < n; a++) joint[at + a] += (1 - ofPairs) * p * table[i * n + a];
   }
   for (const { cause, probability, expected } of pairs)

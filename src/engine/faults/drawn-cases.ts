@@ -7,8 +7,13 @@ import type { PartFault } from './fault.ts';
 import { ohmReadings } from './ohmmeter.ts';
 import { type Hearer, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
 
-/** The draws are wider than what is believed: it costs nothing where that is right, and gains where it is not. */
-export const WIDER = 1.5;
+/**
+ * How wide the draws are against what is believed. That is not known well itself: cases of either width stand side by side,
+ * and answers that do not go with the one raise the other.
+ */
+export const SPREADS = [1, 2.2] as const;
+/** One width between them, where there are too few cases for both. */
+export const MIDDLE_SPREAD = 1.5;
 /** Listeners and makings of the coil of each case: they cost no circuit. */
 export const HEARERS = 8;
 /** A share of answers is wrong or misread, whatever the fault. */
@@ -26,6 +31,7 @@ export interface SevereFault {
  * @param circuit of the set as really built
  * @param faults planted one after the other
  * @param draw of what is not known, once for the circuit and once for each listener
+ * @param spread that it is drawn with
  * @param step from one severity to the next case's
  * @returns one for each listener
  */
@@ -34,6 +40,7 @@ export function shownToHearers(
   circuit: SetCircuit,
   faults: readonly SevereFault[],
   draw: () => Nuisance,
+  spread: Ratio,
   step: Ratio,
 ): readonly SetShows[] {
   const isCoilTuned = bench.circuit.assembly.tuning.length === 0;
@@ -49,7 +56,9 @@ export function shownToHearers(
     );
   };
   const shown = { ...setShows(set, bench, meter), ohmsBetween: [-step / 3, step / 3].map(ohmsAt) };
-  return Array.from({ length: HEARERS }, (_, h) => shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h)));
+  return Array.from({ length: HEARERS }, (_, h) =>
+    shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h, spread)),
+  );
 }
 
 /**
@@ -59,6 +68,7 @@ export function shownToHearers(
  * @param asCalculated what it shows with nothing wrong
  * @param bench stations and places
  * @param faults planted, for signs
+ * @param spread that the case is drawn with
  * @returns probabilities that add up to 1
  */
 export function answerShares(
@@ -67,8 +77,9 @@ export function answerShares(
   asCalculated: SetShows,
   bench: TestBench,
   faults: readonly PartFault[],
+  spread: Ratio,
 ): Float64Array {
-  const p = answersOf(check, shown, asCalculated, bench, faults, WIDER * STATION_LEVEL);
+  const p = answersOf(check, shown, asCalculated, bench, faults, spread * STATION_LEVEL);
   return p.map((share) => (1 - MISREAD) * share + MISREAD / p.length);
 }
 
@@ -81,7 +92,7 @@ const ofCircuit = (nuisance: Nuisance, isCoilTuned: boolean): Nuisance => ({
 });
 
 /** And what makes another listener of the same circuit; levels by strata, so that few serve. */
-const ofHearer = ({ inductance, strays }: Nuisance, isCoilTuned: boolean, h: number): Hearer => ({
-  level: WIDER * COMMON_LEVEL * normalQuantile((h + 0.5) / HEARERS),
+const ofHearer = ({ inductance, strays }: Nuisance, isCoilTuned: boolean, h: number, spread: Ratio): Hearer => ({
+  level: spread * COMMON_LEVEL * normalQuantile((h + 0.5) / HEARERS),
   ...(isCoilTuned ? { inductance: 1, strays: 0 } : { inductance, strays }),
 });

@@ -7,7 +7,7 @@ import type { Decibels, Ratio } from '../units/quantities.ts';
 import { circuitWith, nuisances, planted, seedOfSet } from './cases.ts';
 import { checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
-import { answerShares, HEARERS, shownToHearers, WIDER } from './drawn-cases.ts';
+import { answerShares, HEARERS, SPREADS, shownToHearers } from './drawn-cases.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import { ohmPlacesOf } from './ohmmeter.ts';
 import { type SetShows, setShows, type TestBench } from './shown.ts';
@@ -125,7 +125,7 @@ export function faultModel(
   const checks = checksOf(built, bench, sound);
   const total = faults.length * cases * HEARERS;
   const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
-  const draw = nuisances(seedOfSet(built), stations.length, WIDER);
+  const draws = SPREADS.map((spread, k) => nuisances(seedOfSet(built) + k, stations.length, spread));
   const faultOf = new Int32Array(total);
   const prior = new Float64Array(total);
   const typical: SetShows[] = [];
@@ -135,8 +135,11 @@ export function faultModel(
     typical.push(setShows(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
     for (let j = 0; j < cases; j++) {
       const severity = (j + 0.5) / cases;
-      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], draw, 1 / cases);
-      const sharesFor = (check: PossibleCheck, h: number) => answerShares(check, seenBy[h], sound, bench, [fault]);
+      const width = j % SPREADS.length;
+      const spread = SPREADS[width];
+      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], draws[width], spread, 1 / cases);
+      const sharesFor = (check: PossibleCheck, h: number) =>
+        answerShares(check, seenBy[h], sound, bench, [fault], spread);
       const forAnyone = new Map(checks.filter(isForAnyone).map((check) => [check, sharesFor(check, 0)] as const));
       for (const h of seenBy.keys()) {
         const i = (k * cases + j) * HEARERS + h;

@@ -6,7 +6,7 @@ import type { Ratio } from '../units/quantities.ts';
 import type { Answered } from './answered.ts';
 import { circuitWith, nuisances, seedOfSet } from './cases.ts';
 import type { PossibleCheck } from './checks.ts';
-import { answerShares, HEARERS, shownToHearers, WIDER } from './drawn-cases.ts';
+import { answerShares, HEARERS, MIDDLE_SPREAD, shownToHearers } from './drawn-cases.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
 import type { SetShows } from './shown.ts';
@@ -163,7 +163,8 @@ function pairShares(model: FaultModel, pair: Pair, check: PossibleCheck): Float6
   const both = pair.map((f) => faults[f]);
   return fromMap(shares, check.id, () => {
     const table = new Float64Array(shown.length * check.answers);
-    for (const [i, one] of shown.entries()) table.set(answerShares(check, one, sound, bench, both), i * check.answers);
+    for (const [i, one] of shown.entries())
+      table.set(answerShares(check, one, sound, bench, both, MIDDLE_SPREAD), i * check.answers);
     return table;
   });
 }
@@ -210,12 +211,12 @@ export function expectedOfPair(
 function plantPair({ built, bench }: FaultModel, a: PartFault, b: PartFault): readonly SetShows[] {
   try {
     const circuit = circuitWithBoth(built, a, b);
-    const draw = nuisances(seedOfSet(built) ^ textHash(`${a.id} ${b.id}`), bench.stations.length, WIDER);
+    const draw = nuisances(seedOfSet(built) ^ textHash(`${a.id} ${b.id}`), bench.stations.length, MIDDLE_SPREAD);
     return Array.from({ length: CASES }, (_, j) => [
       { fault: a, severity: (j + 0.5) / CASES },
       // Each severity of the one with another of the other, spread over all.
       { fault: b, severity: (((5 * j + 3) % CASES) + 0.5) / CASES },
-    ]).flatMap((both) => shownToHearers(bench, circuit, both, draw, 1 / CASES));
+    ]).flatMap((both) => shownToHearers(bench, circuit, both, draw, MIDDLE_SPREAD, 1 / CASES));
   } catch (problem) {
     if (problem instanceof RangeError) return [];
     throw problem;
