@@ -43,10 +43,13 @@ const binding = ([x, y]: Point): Shape[] => [
   { kind: 'cylinder', axis: 'z', from: [x, y, 8], length: 10, radius: 6 },
 ];
 
+/** Of its washer on the board sheet, mm: names of terminals stand outside. */
+const POST_RING = 4;
+
 const post = (terminal: string): Footprint => ({
   w: 16,
   h: 16,
-  items: [circle([0, 0], 6, OUTLINE)],
+  items: [circle([0, 0], POST_RING, OUTLINE)],
   terminals: { [terminal]: [0, 0] },
   shapes: binding([0, 0]),
   drills: [{ at: [0, 0], diameter: 4 }],
@@ -58,7 +61,7 @@ function posts(terminals: readonly string[]): Footprint {
   return {
     w: 24 * terminals.length,
     h: 16,
-    items: at.map((p) => circle(p, 6, OUTLINE)),
+    items: at.map((p) => circle(p, POST_RING, OUTLINE)),
     terminals: Object.fromEntries(terminals.map((t, i) => [t, at[i]])),
     shapes: at.flatMap(binding),
     drills: at.map((p) => ({ at: p, diameter: 4 })),

@@ -1,10 +1,11 @@
 import { type Box, itemBox } from '../../scene/boxes.ts';
-import { circle, group, line, polyline, rect } from '../../scene/build.ts';
+import { circle, group, line, pointAtAngle, polyline, rect } from '../../scene/build.ts';
 import { boxesAlong, type Label, placeLabels } from '../../scene/labels.ts';
 import type { Item, Point, TextItem } from '../../scene/scene.ts';
 import { shorten } from '../../scene/text-width.ts';
 import { boardSheetWords } from '../../words/index.ts';
 import type { BoardLayout } from './layout.ts';
+import type { BoardPart } from './parts.ts';
 import { lengthOf } from './route.ts';
 import { terminalLabels } from './terminal-labels.ts';
 import { type PlacedPart, terminalPoints } from './units.ts';
@@ -41,16 +42,37 @@ const bodyBox = ({ at: [x, y], print }: PlacedPart): Box => ({
 /** Along the outline of a body, so that no word lies across it. */
 function edgesOf({ at: [x, y], turn, print }: PlacedPart): Box[] {
   if (print.h < SMALL || turn % 180 !== 0) return [];
-  const [w, h] = [print.w, print.h];
-  const [left, top] = [x - w / 2, y - h / 2];
+  const over = turn % 360 === 0 ? 1 : -1;
   const thin = 0.3;
-  return [
-    { x: left, y: top, w, h: thin },
-    { x: left, y: top + h - thin, w, h: thin },
-    { x: left, y: top, w: thin, h },
-    { x: left + w - thin, y: top, w: thin, h },
-  ];
+  return print.items.flatMap((item): Box[] => {
+    if (item.kind !== 'rect' || item.h < SMALL) return [];
+    const { w, h } = item;
+    const [left, top] = [x + over * (item.x + w / 2) - w / 2, y + over * (item.y + h / 2) - h / 2];
+    return [
+      { x: left, y: top, w, h: thin },
+      { x: left, y: top + h - thin, w, h: thin },
+      { x: left, y: top, w: thin, h },
+      { x: left + w - thin, y: top, w: thin, h },
+    ];
+  });
 }
+
+/** Along the rings of terminals, which no word lies across. */
+const ringsOf = ({ at: [x, y], print, part }: PlacedPart): Box[] =>
+  POSTS.has(part.kind)
+    ? print.items.flatMap((item) =>
+        item.kind === 'circle'
+          ? boxesAlong(
+              Array.from({ length: 25 }, (_, i): Point => {
+                const [u, v] = pointAtAngle(item.centre, item.radius, (i * 360) / 24);
+                return [x + u, y + v];
+              }),
+              0.3,
+            )
+          : [],
+      )
+    : [];
+const POSTS: ReadonlySet<BoardPart['kind']> = new Set(['aerial terminal', 'earth terminal', 'outputs', 'loop']);
 
 /** Boxes a word keeps off so that no wire runs through it. */
 const boxesOn = (way: readonly Point[]): Box[] => {
@@ -107,11 +129,20 @@ function labelItems(
     ...placed.filter((p) => p.print.assumed).map(assumedLabel),
   ];
   const edges = placed.flatMap(edgesOf);
+  const rings = placed.flatMap(ringsOf);
   const named = placeLabels(labels, frame, [...marks, ...bodies, ...wires, ...edges], 0.9).items;
   const wanted = placed.flatMap(({ part }) =>
     part.terminals.length < 2 ? [] : part.terminals.map((terminal, i) => ({ terminal, words: part.marks[i] })),
   );
-  const ends = terminalLabels(wanted, points, frame, named.map(itemBox), marks, [...bodies, ...edges], wires);
+  const ends = terminalLabels(
+    wanted,
+    points,
+    frame,
+    named.map(itemBox),
+    [...marks, ...rings],
+    [...bodies, ...edges],
+    wires,
+  );
   const leaders = ends.map(({ terminal, leader: [from, to] }) =>
     line(from, to, { stroke: 'ink', width: 0.12, title: terminal }),
   );
@@ -119,14 +150,14 @@ function labelItems(
   const leaderBoxes = ends.flatMap(({ leader }) => boxesAlong(leader, 0.3));
   const inTheWay = [...marks, ...[...named, ...joined].map(itemBox), ...leaderBoxes];
   const numbered = wireNumbers(ways, frame, inTheWay);
-  const rings = numbered.map((number) => {
+  const numberRings = numbered.map((number) => {
     const { x, y, w, h } = itemBox(number);
     return circle([x + w / 2, y + h / 2], RING, { stroke: 'ink', width: 0.18, fill: 'paper' });
   });
   return [
     ...leaders,
     ...[...named, ...joined].map((t) => ({ ...t, rim: true })),
-    ...rings,
+    ...numberRings,
     ...numbered.map((t) => ({ ...t, rim: false })),
   ];
 }
@@ -149,6 +180,7 @@ function partLabel({ part, print, at }: PlacedPart, width: number): Label {
       ...heights.flatMap((y) => [
         { at: [at[0], at[1] + y] as Point, anchor: 'middle' as const },
         { at: [Math.max(2, at[0] - print.w / 2), at[1] + y] as Point, anchor: 'start' as const },
+        ...(isInside ? [{ at: [at[0] - print.w / 2 + 4, at[1] + y] as Point, anchor: 'start' as const }] : []),
         { at: [Math.min(width - 2, at[0] + print.w / 2), at[1] + y] as Point, anchor: 'end' as const },
       ]),
       { at: [at[0] - print.w / 2 - 1, at[1] + 1] as Point, anchor: 'end' as const },

@@ -15,7 +15,7 @@ const LETTERS = 2.2;
 const GAP = 0.9;
 /** A leader keeps this far off the dots of other terminals, mm; dots nearer to each other than twice that excepted. */
 const LEADER_CLEAR = 1;
-const DISTANCES = [1.6, 2.4, 3.4, 4.6, 6.2, 8, 10, 12.5, 15.5, 19, 23, 28];
+const DISTANCES = [1.6, 2.4, 3.4, 4.6, 5.3, 6.2, 8, 10, 12.5, 15.5, 19, 23, 28];
 const DIRECTIONS = 24;
 
 const distance = (a: Point, b: Point): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
