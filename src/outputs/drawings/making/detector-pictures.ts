@@ -9,7 +9,7 @@ const CARD = { ...OUTLINE, fill: 'card' } as const;
 const METAL = { ...OUTLINE, fill: 'faint' } as const;
 
 /** The block of a crystal detector, m: its size, and its two holes from middle to middle. */
-export interface CrystalBlock {
+interface CrystalBlock {
   readonly length: number;
   readonly width: number;
   readonly apart: number;

@@ -14,7 +14,6 @@ export {
 } from './capacitor-pictures.ts';
 export {
   blockDrilled,
-  type CrystalBlock,
   crystalDetector,
   crystalInCup,
   heaterLeads,

@@ -25,7 +25,7 @@ function holesOf({ placed }: BoardLayout): { diameter: number; count: number }[]
 }
 
 /** How the board is cut, drilled, mounted and wired, step by step. */
-export function boardSteps({ parts }: BoardParts, layout: BoardLayout): readonly StepGroup[] {
+function boardSteps({ parts }: BoardParts, layout: BoardLayout): readonly StepGroup[] {
   const isAssumed = layout.placed.some(({ print }) => print.assumed);
   const size = { width: Math.ceil(layout.width - 1e-6) / 1e3, length: Math.ceil(layout.height - 1e-6) / 1e3 };
   return [
@@ -50,7 +50,7 @@ const outsideFirst = ({ ends }: Net) =>
   ends[0];
 
 /** What a meter shows from each point of the set to its earth line, with everything unplugged. */
-export function boardReadings(set: SetDescription, parts: BoardParts, { ohmsFrom }: SoundReadings): Row[] {
+function boardReadings(set: SetDescription, parts: BoardParts, { ohmsFrom }: SoundReadings): Row[] {
   const nets = netsOf(parts);
   const earth = nets.find(({ isEarth }) => isEarth);
   if (!earth) return [];
