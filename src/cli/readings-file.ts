@@ -1,18 +1,29 @@
 import { dirname, isAbsolute, join } from 'node:path';
 import { isRecord, MEASUREMENTS, type MeasurementKind, ringingOf } from '../engine/index.ts';
 import { readWav, SoundFileError } from '../outputs/audio/index.ts';
+import { clean } from '../outputs/tables/index.ts';
 import { fileProblems } from '../outputs/words/index.ts';
-import { InputError, type Io } from './command.ts';
+import { InputError, type Io, type OpenFile } from './command.ts';
 import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
+
+/** The file's name may hold anything. @throws InputError */
+async function opened(file: string, io: Io): Promise<OpenFile> {
+  try {
+    return await io.open(file);
+  } catch (refusal) {
+    if (refusal instanceof InputError) throw new InputError(clean(refusal.message));
+    throw refusal;
+  }
+}
 
 /** A ringing in a WAV file, from the sample after its edge on. @throws InputError */
 async function ringingIn(file: string, io: Io): Promise<{ sampleRate: number; samples: number[] }> {
-  const source = await io.open(file);
+  const source = await opened(file, io);
   try {
     const { rate, channels } = await readWav(await source.read(0, source.size));
     return { sampleRate: rate, samples: [...ringingOf(channels[0])] };
   } catch (refusal) {
-    if (refusal instanceof SoundFileError) throw new InputError(`${file}: ${refusal.message}`);
+    if (refusal instanceof SoundFileError) throw new InputError(`${clean(file)}: ${refusal.message}`);
     throw refusal;
   } finally {
     await source.close();
@@ -83,7 +94,7 @@ export async function readingsText(
   if (TOUCHSTONE_NAME.test(file) || TOUCHSTONE.test(text)) {
     const field = about.kind === undefined ? undefined : wholeFileField(about.kind);
     if (about.kind === undefined || field === undefined)
-      throw new InputError(fileProblems.sweepWithoutKind(file, SWEPT));
+      throw new InputError(fileProblems.sweepWithoutKind(clean(file), SWEPT));
     return { text: measurementOf({ kind: about.kind, [field]: text }), problems: [] };
   }
   if (isReadings(text)) return withFilesRead(text, file, io);
@@ -115,7 +126,7 @@ async function withFilesRead(text: string, from: string, io: Io) {
         else if (field.type === 'samples' && WAV.test(name)) Object.assign(one, await ringingIn(path, io));
       } catch (refusal) {
         if (!(refusal instanceof InputError)) throw refusal;
-        problems.push(`measurements[${i}].${key}: ${refusal.message}`);
+        problems.push(`measurements[${i}].${key}: ${clean(refusal.message)}`);
       }
     }
   }

@@ -1,11 +1,11 @@
 import { closest } from '../fields/fields.ts';
 import { isRecord } from '../fields/introspect.ts';
+import type { Problem } from '../fields/problem.ts';
 import { isLoop } from '../kinds/loops.ts';
 import type { SetDescription } from '../set/description.ts';
 import { noSuchStation, stationNamed } from '../set/want-problems.ts';
 import { givenValue } from '../units/refusal.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
-import type { ReadingsProblem } from './readings.ts';
 
 function isOfCoil({ kind, of }: Readonly<Record<string, unknown>>): boolean {
   if (kind === 'value') return typeof of === 'string' && of.startsWith('coil.');
@@ -22,12 +22,12 @@ function isOfCoil({ kind, of }: Readonly<Record<string, unknown>>): boolean {
  * @param readings as written
  * @returns a problem each, at "measurements[i].coil" or ".station"
  */
-export function namesNotOf(set: SetDescription, readings: readonly unknown[]): readonly ReadingsProblem[] {
+export function namesNotOf(set: SetDescription, readings: readonly unknown[]): readonly Problem[] {
   const { bands, aerial, coils, place } = set;
   const names = coils.map(({ name }) => name);
-  return readings.flatMap((one, i): ReadingsProblem[] => {
+  return readings.flatMap((one, i): Problem[] => {
     if (!isRecord(one)) return [];
-    const problems: ReadingsProblem[] = [];
+    const problems: Problem[] = [];
     const { coil, station } = one;
     const expected = { code: 'coil-name', names } as const;
     const path = `measurements[${i}]`;

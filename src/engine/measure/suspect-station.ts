@@ -39,7 +39,7 @@ export interface SuspectPlace {
 
 /**
  * The readings of a dial that were left out as misread, each with the station that stands there by all others.
- * @param measurement as read
+ * @param options the measurement as read
  * @param stations of the place
  * @returns in the order of the readings; none of any other kind
  */
