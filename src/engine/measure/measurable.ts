@@ -306,7 +306,7 @@ function besideMeasured(set: SetDescription, calculated: Calculated): Measurable
  * @param measured as measured
  * @returns the relative difference (of a level in dB), and how many standard errors of both together that is
  */
-export const agreementOf = (property: PropertyId, calculated: Fitted, measured: Fitted): Agreement =>
+const agreementOf = (property: PropertyId, calculated: Fitted, measured: Fitted): Agreement =>
   agreementBetween(propertyOf(property), calculated, measured);
 
 /**

@@ -40,7 +40,7 @@ const withPadder = (own: number, padder: number | undefined): number =>
  * @param capacitance F
  * @returns 0 open to 1 meshed, and beyond
  */
-export function positionWith(capacitance: number, { minimum, maximum, shape, padder }: DialCapacitor): number {
+function positionWith(capacitance: number, { minimum, maximum, shape, padder }: DialCapacitor): number {
   const share = (withoutPadder(capacitance, padder) - minimum) / (maximum - minimum);
   return shape ? shape.positionAt(share) : share;
 }
