@@ -100,6 +100,55 @@ describe('the set on the page', () => {
     });
   });
 
+  test.each([
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
+  ])('what is wrong is said without moving the field, and can be read whole, at %i × %i', async (width, height) => {
+    await withPage(
+      async (page) => {
+        await hasMedians(page);
+        const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
+        // No untouched example any more: what is offered with one goes.
+        await field.fill('400 pF');
+        await field.press('Enter');
+        await page.getByText('This is an example.').waitFor({ state: 'detached' });
+        await hasMedians(page);
+        // From the headline, so that scrolling does not count.
+        const topOf = async (selector: string) => (await page.locator(selector).boundingBox())!.y;
+        const down = async () => (await topOf('.workbench')) - (await topOf('.summary'));
+        const before = await down();
+        const moved = async () => Math.abs((await down()) - before);
+        await field.fill('5 m');
+        await field.press('Enter');
+        const behind = page.locator('.behind');
+        await behind.waitFor();
+        expect(await moved()).toBeLessThan(2);
+        await behind.getByRole('button', { name: 'What is wrong' }).press('Enter');
+        const line = behind.locator('.behind-line');
+        expect(await line.evaluate((p) => p.scrollWidth <= p.clientWidth)).toBe(true);
+        expect(await line.textContent()).toMatch(/expected a capacitance.*the last good value\./);
+        await behind.getByRole('button', { name: 'Less' }).press('Enter');
+        await field.fill('500');
+        await field.press('Enter');
+        await behind.waitFor({ state: 'detached' });
+        expect(await moved()).toBeLessThan(2);
+      },
+      { width, height },
+    );
+  });
+
+  test('a stage that is pointed at keeps the colour of its figures', async () => {
+    await withPage(async (page) => {
+      await answered(page);
+      const stage = page.getByRole('tab', { name: /^Detector/ });
+      const colour = () => stage.locator('.stage-figure').evaluate((figure) => getComputedStyle(figure).color);
+      const before = await colour();
+      await stage.hover();
+      expect(await colour()).toBe(before);
+    });
+  });
+
   test('another arrangement keeps what makes sense, says what it dropped, and can be undone', async () => {
     await withPage(async (page) => {
       await answered(page);

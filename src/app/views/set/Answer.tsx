@@ -1,3 +1,5 @@
+import { Fragment } from 'preact';
+import { useId, useState } from 'preact/hooks';
 import {
   problemText,
   problemWords,
@@ -31,49 +33,64 @@ export function AnswerInWords() {
       <p class="summary" aria-live="polite">
         {now ? receptionHeadline(now, name) : receptionError.value ? texts.notCalculated : texts.calculating}
       </p>
-      {station && (
-        <p class="chosen-sentence">
-          <strong>{texts.station(station.name, station.frequency)}</strong>{' '}
-          {leftOut.has(station.index) ? texts.leftOutSentence : stationSentence(station)}
-          {areFirstFigures.value && ` ${texts.firstFigures}`}
-        </p>
-      )}
+      <div class="answer-line">
+        {station && (
+          <p class={problems.value.length > 0 ? 'chosen-sentence is-covered' : 'chosen-sentence'}>
+            <strong>{texts.station(station.name, station.frequency)}</strong>{' '}
+            {leftOut.has(station.index) ? texts.leftOutSentence : stationSentence(station)}
+            {areFirstFigures.value && ` ${texts.firstFigures}`}
+          </p>
+        )}
+        {problems.value.length > 0 && <Refused />}
+      </div>
       {receptionError.value && (
         <p class="problem" role="alert">
           {texts.failed(receptionError.value, now !== undefined)}
         </p>
       )}
       <Wants />
-      {problems.value.length > 0 && <Refused />}
     </section>
   );
 }
 
-/** While something is not right yet, the figures say what they use in its place. */
+/**
+ * While something is not right yet, the figures say what they use in its place: in the room of the sentence about the
+ * station, so that the field being typed in does not move. All of it is there to be opened.
+ */
 function Refused() {
+  const [isOpen, setOpen] = useState(false);
+  const id = useId();
   const { problems, written, stage, standIns, isBehind } = useOpenSet();
   const list = problems.value;
   const elsewhere = standIns.value.filter(({ path }) => !list.some((problem) => problem.path === path));
   const areLast = standIns.value.every(({ source }) => source === 'last');
+  const [first, ...others] = list.slice(0, 6).map((problem) => {
+    const { path, expected, hint } = problemText(problem, nameOf(written.value));
+    return (
+      <Fragment key={path + expected}>
+        <button type="button" class="link" onClick={() => showField(stage, path)}>
+          {fieldPath(path, written.value)}
+        </button>
+        {problemWords.inList(expected, hint)}
+        {standInText(standIns.value, path)}
+      </Fragment>
+    );
+  });
   return (
-    <div class="behind" role="status">
-      <strong>
-        {isBehind.value ? problemWords.lastValid : areLast ? problemWords.usesLastGood : problemWords.usesOthers}
-      </strong>{' '}
-      {problemWords.count(list.length)}
-      <ul>
-        {list
-          .slice(0, 6)
-          .map((problem) => problemText(problem, nameOf(written.value)))
-          .map((problem) => (
-            <li key={problem.path + problem.expected}>
-              <button type="button" class="link" onClick={() => showField(stage, problem.path)}>
-                {fieldPath(problem.path, written.value)}
-              </button>
-              {problemWords.inList(problem.expected, problem.hint)}
-              {standInText(standIns.value, problem.path)}
-            </li>
-          ))}
+    <div class={isOpen ? 'behind is-open' : 'behind'} role="status">
+      <p class="behind-line">
+        <strong>
+          {isBehind.value ? problemWords.lastValid : areLast ? problemWords.usesLastGood : problemWords.usesOthers}
+        </strong>{' '}
+        {problemWords.count(list.length)} {first}
+      </p>
+      <button type="button" class="chip" aria-expanded={isOpen} aria-controls={id} onClick={() => setOpen(!isOpen)}>
+        {isOpen ? problemWords.fewer : problemWords.all}
+      </button>
+      <ul id={id} hidden={!isOpen}>
+        {others.map((other) => (
+          <li key={other.key}>{other}</li>
+        ))}
         {list.length > 6 && <li>{problemWords.more(list.length - 6)}</li>}
         {elsewhere.slice(0, 6).map(({ path }) => (
           <li key={path}>

@@ -67,6 +67,8 @@ export const problemWords = {
   usesLastGood: 'The figures use the last good value where a field is refused.',
   usesOthers: 'Where a field is refused, the figures use what is said beside it.',
   count: (count: number): string => `${count} ${plural(count, 'problem', 'problems')} to correct:`,
+  all: 'What is wrong',
+  fewer: 'Less',
   wholeDescription: 'The whole description',
   itemOf: (list: string, number: number): string => `${list} no. ${number}`,
   quoted: (name: string): string => `“${name}”`,
