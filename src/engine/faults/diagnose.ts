@@ -192,7 +192,7 @@ function informationOf(
   const joint = new Float64Array(count * n);
   for (let i = 0; i < posterior.length; i++) {
     const p = posterior[i];
-    if (p < 1e-7) continue;
+    if (p < 1e-9) continue;
     const at = faultOf[i] * n;
     for (let a = 0; a < n; a++) joint[at + a] += (1 - ofPairs) * p * table[i * n + a];
   }
