@@ -98,7 +98,11 @@ export const knownCoupling = ({ coupling, measured }: Pick<CoilPlacing, 'couplin
  * would have were the coils straight. A coupling measured or given wins; without one, coils without turns in space (cores, measured
  * ones) do not reach each other.
  */
-export function mutualOf(first: CoilPart, second: CoilPart, placing: CoilPlacing): (a: TurnSpan, b: TurnSpan) => Henries {
+export function mutualOf(
+  first: CoilPart,
+  second: CoilPart,
+  placing: CoilPlacing,
+): (a: TurnSpan, b: TurnSpan) => Henries {
   const [w1, w2] = [first.model.winding, second.model.winding];
   const known = knownCoupling(placing);
   if (known !== undefined) {
