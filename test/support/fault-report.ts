@@ -46,7 +46,6 @@ interface Search {
   readonly remedyRank: number;
   readonly checks: number;
   readonly stated: number;
-  readonly remedyStated: number;
   readonly isPairNamed: boolean;
 }
 
@@ -175,19 +174,14 @@ function row(name: string, wider: number, all: readonly Search[]): string {
   return `| ${cells.join(' | ')} |`;
 }
 
-/** Of the examples and of the random sets: what was stated of the first, and how often it was right. */
-function calibration(
-  name: string,
-  all: readonly Search[],
-  statedOf: (one: Search) => number,
-  isRight: (one: Search) => boolean,
-): string[] {
+/** Of the examples and of the random sets: what was stated of the first cause, and how often it was right. */
+function calibration(name: string, all: readonly Search[]): string[] {
   const ends = [0, 0.5, 0.7, 0.85, 0.95, 1.000001];
   return ends.slice(1).flatMap((end, k) => {
-    const some = all.filter((one) => statedOf(one) >= ends[k] && statedOf(one) < end);
+    const some = all.filter(({ stated }) => stated >= ends[k] && stated < end);
     if (some.length === 0) return [];
-    const stated = some.reduce((sum, one) => sum + statedOf(one), 0) / some.length;
-    return `| ${name} | ${some.length} | ${(100 * stated).toFixed(0)} % | ${share(some, isRight)} |`;
+    const stated = some.reduce((sum, one) => sum + one.stated, 0) / some.length;
+    return `| ${name} | ${some.length} | ${(100 * stated).toFixed(0)} % | ${share(some, ({ rank }) => rank === 1)} |`;
   });
 }
 
@@ -236,28 +230,15 @@ export function reportFaults(options: readonly string[], all: readonly FaultsPla
   ];
   const isExample = (name: string): boolean => name !== RANDOM;
   const ofExamples = searchesOf(isExample, 1);
-  const kinds = [
-    ['examples', ofExamples],
-    [RANDOM, searchesOf((name) => name === RANDOM, 1)],
-  ] as const;
-  const causesStated = kinds.flatMap(([name, some]) =>
-    calibration(
-      name,
-      some,
-      ({ stated }) => stated,
-      ({ rank }) => rank === 1,
+  const causesStated = [
+    ...calibration('examples', ofExamples),
+    ...calibration(
+      RANDOM,
+      searchesOf((name) => name === RANDOM, 1),
     ),
-  );
-  const remediesStated = kinds.flatMap(([name, some]) =>
-    calibration(
-      name,
-      some,
-      ({ remedyStated }) => remedyStated,
-      ({ remedyRank }) => remedyRank === 1,
-    ),
-  );
+  ];
   if (namesAmong(options).length > 0) {
-    console.log([...rows, '', ...causesStated, '', ...remediesStated, '', ...pairRows].join('\n'));
+    console.log([...rows, '', ...causesStated, '', ...pairRows].join('\n'));
     return;
   }
   const random = all.filter(({ name }) => name === RANDOM);
@@ -286,12 +267,6 @@ What was stated of the first cause, and how often it was right (deviations as be
 | sets | searches | stated | right |
 |---|---|---|---|
 ${causesStated.join('\n')}
-
-The same of the first remedy:
-
-| sets | searches | stated | right |
-|---|---|---|---|
-${remediesStated.join('\n')}
 
 Two faults of different parts, planted together in the examples; often the one hides the other. Of the searches for
 single faults in the examples ${share(ofExamples, ({ isPairNamed }) => isPairNamed)} named a pair as likelier than all else.

@@ -22,8 +22,6 @@ export interface Played {
   readonly checks: number;
   /** Stated probability of the first fault, beside what is stated of pairs. */
   readonly stated: number;
-  /** The same of the first remedy, with all tied with it. */
-  readonly remedyStated: number;
   readonly diagnosis: Diagnosis;
   readonly answered: readonly Answered[];
 }
@@ -71,13 +69,12 @@ export function play(model: FaultModel, seed: number, wider: number): Played {
   const random = uniform(seed);
   const fault = drawnFault(model.faults, random);
   const { diagnosis, answered, checks } = searched(model, [fault], circuitWith(model.built, fault), wider, random);
-  const { causes, pairs, tied } = diagnosis;
+  const { causes, pairs } = diagnosis;
   const rank = placeOfCause(model, diagnosis, fault);
   const remedyRank = causes.findIndex(({ faults: [{ fault: one }] }) => remedyClass(one) === remedyClass(fault)) + 1;
   const single = 1 - pairs.reduce((sum, { probability }) => sum + probability, 0);
   const stated = single * faultsByProbability(causes)[0].probability;
-  const remedyStated = single * [0, ...tied].reduce((sum, k) => sum + causes[k].probability, 0);
-  return { fault: fault.id, rank, remedyRank, checks, stated, remedyStated, diagnosis, answered };
+  return { fault: fault.id, rank, remedyRank, checks, stated, diagnosis, answered };
 }
 
 /** Two faults planted in a copy of a set, and what was made of them. */
