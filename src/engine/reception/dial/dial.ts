@@ -165,6 +165,8 @@ function unfolded(points: ReturnType<typeof pointsBetween>): Pick<TuningCurve, '
   let at = best.reduce((most, { spans }, i) => (spans >= best[most].spans ? i : most), 0);
   const kept: number[] = [];
   for (; at >= 0; at = best[at].before) kept.unshift(at);
+  // Where nothing resonates no stretch is in order, and a scale needs two points.
+  if (kept.length < 2) return { points, folds: [] };
   const folds = kept.flatMap((place, i) =>
     i > 0 && place > kept[i - 1] + 1 ? [[points[kept[i - 1]].frequency, points[place].frequency] as const] : [],
   );
