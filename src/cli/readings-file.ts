@@ -57,7 +57,7 @@ export interface AboutFile {
 const WAV = /\.wav$/i;
 const TOUCHSTONE_NAME = /\.s[12]p$/i;
 /** Its line of options, or the version of the newer form. */
-const TOUCHSTONE = /^\s*(?:!.*\s+)*(?:#\s*(?:[kmg]?hz\b|[syzgh]\b|ri\b|ma\b|db\b|r\s)|\[version\])/i;
+const TOUCHSTONE = /^\s*(?:!.*\r?\n\s*)*(?:#\s*(?:[kmg]?hz\b|[syzgh]\b|ri\b|ma\b|db\b|r\s)|\[version\])/i;
 /** A field may name a file in place of what stands in it. */
 const FILE_NAME = /^[^\n\r]+\.(?:s1p|s2p|csv|tsv|txt|wav)$/i;
 /** A file of readings says its kind. */

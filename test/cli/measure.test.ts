@@ -190,6 +190,13 @@ it('reads files that readings name, and names every problem with them and with t
     expect(refused).toMatch(problem);
 });
 
+it('tells a sweep from other text, however many marks of a comment stand in it', async () => {
+  const marks = '! '.repeat(100_000);
+  await expect(run([example, 'marks.txt'], { 'marks.txt': `${marks}x` })).rejects.not.toThrow(/network analyser/);
+  const sweep = `${marks}\n\n! a comment\r\n# MHz S RI R 50\n1 0 0\n`;
+  await expect(run([example, 'sweep.txt'], { 'sweep.txt': sweep })).rejects.toThrow(/network analyser/);
+});
+
 it('a misread station is named with what stands there instead', async () => {
   const { measurements } = JSON.parse(readFileSync(readings, 'utf8'));
   const dial = structuredClone(measurements[0]);
