@@ -141,7 +141,7 @@ export async function verifyKeeping([edits = '1000', seed = '1']: readonly strin
   const fill = async (tab: Page): Promise<void> => {
     await setFull(tab, true);
     await edit(tab, false);
-    await tab.locator('.notice', { hasText: 'blocked or full' }).waitFor();
+    await tab.locator('.notice', { hasText: 'blocked or full' }).first().waitFor();
     await setFull(tab, false);
     await edit(tab);
   };
