@@ -1,5 +1,12 @@
 import { dirname, isAbsolute, join } from 'node:path';
-import { isRecord, MEASUREMENTS, type MeasurementKind, ringingOf } from '../engine/index.ts';
+import {
+  isReadingsText,
+  isRecord,
+  MEASUREMENTS,
+  type MeasurementKind,
+  ringingOf,
+  wholeFileField,
+} from '../engine/index.ts';
 import { readWav, SoundFileError } from '../outputs/audio/index.ts';
 import { clean } from '../outputs/tables/index.ts';
 import { fileProblems } from '../outputs/words/index.ts';
@@ -49,8 +56,8 @@ export async function instrumentReadings(file: string, io: Io): Promise<unknown>
 }
 
 /** What an instrument's file does not say itself. */
-export interface AboutFile {
-  readonly kind?: string;
+interface AboutFile {
+  readonly kind?: MeasurementKind | 'value';
   readonly coil?: string;
 }
 
@@ -60,19 +67,8 @@ const TOUCHSTONE_NAME = /\.s[12]p$/i;
 const TOUCHSTONE = /^\s*(?:!.*\r?\n\s*)*(?:#\s*(?:[kmg]?hz\b|[syzgh]\b|ri\b|ma\b|db\b|r\s)|\[version\])/i;
 /** A field may name a file in place of what stands in it. */
 const FILE_NAME = /^[^\n\r]+\.(?:s1p|s2p|csv|tsv|txt|wav)$/i;
-/** A file of readings says its kind. */
-const isReadings = (text: string): boolean => /^\s*[[{]/.test(text) || /^\s*#\s*kind\s*:/m.test(text);
-
-/** The field of a kind that holds what an instrument wrote, as it is. */
-const wholeFileField = (kind: string): string | undefined =>
-  Object.hasOwn(MEASUREMENTS, kind)
-    ? Object.entries(MEASUREMENTS[kind as MeasurementKind].fields).find(
-        ([, field]) => field.type === 'text' && !field.optional,
-      )?.[0]
-    : undefined;
-
 /** Kinds that a sweep may be of. */
-const SWEPT = Object.keys(MEASUREMENTS).filter((kind) => wholeFileField(kind) === 'file');
+const SWEPT = (Object.keys(MEASUREMENTS) as MeasurementKind[]).filter((kind) => wholeFileField(kind) === 'file');
 
 /**
  * A file of readings as `readReadings` takes it: what an instrument wrote (WAV of a ringing, table of time and volts,
@@ -97,7 +93,7 @@ export async function readingsText(
       throw new InputError(fileProblems.sweepWithoutKind(clean(file), SWEPT));
     return { text: measurementOf({ kind: about.kind, [field]: text }), problems: [] };
   }
-  if (isReadings(text)) return withFilesRead(text, file, io);
+  if (isReadingsText(text)) return withFilesRead(text, file, io);
   const field = about.kind === undefined ? undefined : wholeFileField(about.kind);
   if (field !== undefined) return { text: measurementOf({ kind: about.kind, [field]: text }), problems: [] };
   return { text, problems: [] };

@@ -301,6 +301,7 @@ export {
 } from './measure/explaining-sizes.ts';
 export { type FitAxis, type FitPlot, fitPlotOf } from './measure/fit-plot.ts';
 export type { Fitted } from './measure/fitted.ts';
+export { isReadingsText, wholeFileField } from './measure/instrument-text.ts';
 export { isMeasured, type MeasurableFigure, measurableFigures } from './measure/measurable.ts';
 export { type Narrowing, type NextMeasurement, nextMeasurements } from './measure/measure-next.ts';
 export type { Equipment, Measured, MeasuredProperty, Measurement, Yield } from './measure/measurement.ts';

@@ -49,7 +49,7 @@ import { packagedCoastFor } from '../coast.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { problemsOfFile } from '../problems-of-file.ts';
 import { readWrittenSet } from '../read-set.ts';
-import { type AboutFile, readingsText } from '../readings-file.ts';
+import { readingsText } from '../readings-file.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
@@ -119,7 +119,7 @@ export const measure: Command = {
 };
 
 /** Readings of a file, or what an instrument wrote into one. @throws InputError with every problem. */
-async function read(file: string, set: SetDescription, { kind, coil }: AboutFile, io: Io) {
+async function read(file: string, set: SetDescription, { kind, coil }: { kind?: string; coil?: string }, io: Io) {
   const of = kind === undefined ? undefined : kindOf(kind, '--kind');
   const { text, problems } = await readingsText(file, { kind: of, coil }, io);
   const result = readReadings(text, of, set);

@@ -25,15 +25,38 @@ const at = readValue({
   wants: stations.map((i: number) => ({ kind: 'loudest', station: written.place.stations[i].name })),
 });
 
-it('the closed form is within 1.2 dB of the full reception, and its bound never below, for every arrangement with a capacitor', () => {
-  if (!read.ok || !at.ok) throw new Error('an example does not read');
-  const { box } = read;
+type Front = ReturnType<typeof frontEndsOf>[number];
+const share = fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true });
+
+/** The sets of a box, one of which is chosen by three shares: its estimate, the bound, and the set itself. */
+function setsFrom(from: typeof read) {
+  if (!from.ok || !at.ok) throw new Error('an example does not read');
+  const { box } = from;
   const { place, ear, wants = [] } = at.set;
   const setOf = chosenSets(box, { place, ear, wants });
   const estimatorOf = estimators({ setOf, goals: goalsOf({ place, wants }), when: {} });
   const backs = backEndsOf(box);
-  const kinds = new Map<string, ReturnType<typeof frontEndsOf>>();
-  for (const front of frontEndsOf(box)) kinds.set(front.arrangement, [...(kinds.get(front.arrangement) ?? []), front]);
+  const chosen = (fronts: readonly Front[], [a, b, c]: readonly [number, number, number]) => {
+    const front = fronts[Math.floor(a * fronts.length)];
+    const back = backs[Math.floor(b * backs.length)];
+    const grid = [...eachOf(turnsSpace(box, front).groups(1))];
+    const turns = grid[Math.floor(c * grid.length)];
+    const estimator = estimatorOf(front);
+    const estimated = new Float64Array(wants.length);
+    estimator.wind(turns);
+    estimator.worth(back, estimated);
+    const bound = new Float64Array(wants.length);
+    estimator.bound(back, bound);
+    const { now } = trialsOf(setOf({ front, back, turns }));
+    return { turns, front, estimated, bound, now };
+  };
+  return { fronts: frontEndsOf(box), chosen };
+}
+
+it('the closed form is within 1.2 dB of the full reception, and its bound never below, for every arrangement with a capacitor', () => {
+  const { fronts: all, chosen } = setsFrom(read);
+  const kinds = new Map<string, readonly Front[]>();
+  for (const front of all) kinds.set(front.arrangement, [...(kinds.get(front.arrangement) ?? []), front]);
   const closed = [...kinds].filter(([kind]) => kind !== 'slider' && kind !== 'variometer');
   expect(closed.map(([kind]) => kind).sort()).toEqual([
     'coupled',
@@ -44,20 +67,9 @@ it('the closed form is within 1.2 dB of the full reception, and its bound never 
     'tapped',
   ]);
   let compared = 0;
-  const share = fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true });
   fc.assert(
     fc.property(fc.constantFrom(...closed), share, share, share, ([, fronts], a, b, c) => {
-      const front = fronts[Math.floor(a * fronts.length)];
-      const back = backs[Math.floor(b * backs.length)];
-      const grid = [...eachOf(turnsSpace(box, front).groups(1))];
-      const turns = grid[Math.floor(c * grid.length)];
-      const estimator = estimatorOf(front);
-      const estimated = new Float64Array(wants.length);
-      estimator.wind(turns);
-      estimator.worth(back, estimated);
-      const bound = new Float64Array(wants.length);
-      estimator.bound(back, bound);
-      const { now } = trialsOf(setOf({ front, back, turns }));
+      const { turns, front, estimated, bound, now } = chosen(fronts, [a, b, c]);
       for (const [k, station] of stations.entries()) {
         const { within, heard } = now.tuned(station);
         if (!within) continue;
@@ -87,28 +99,12 @@ it.each([
   ['the aerials of the box', read],
   ['aerials that resonate in the band', longAerials],
 ])('no set that a coil tunes is ruled out for a station that its dial reaches: %s', (_, from) => {
-  if (!from.ok || !at.ok) throw new Error('an example does not read');
-  const { box } = from;
-  const { place, ear, wants = [] } = at.set;
-  const setOf = chosenSets(box, { place, ear, wants });
-  const estimatorOf = estimators({ setOf, goals: goalsOf({ place, wants }), when: {} });
-  const backs = backEndsOf(box);
-  const fronts = frontEndsOf(box).filter(({ arrangement }) => arrangement === 'slider' || arrangement === 'variometer');
+  const { fronts: all, chosen } = setsFrom(from);
+  const fronts = all.filter(({ arrangement }) => arrangement === 'slider' || arrangement === 'variometer');
   let reached = 0;
-  const share = fc.double({ min: 0, max: 1, maxExcluded: true, noNaN: true });
   fc.assert(
     fc.property(share, share, share, (a, b, c) => {
-      const front = fronts[Math.floor(a * fronts.length)];
-      const back = backs[Math.floor(b * backs.length)];
-      const grid = [...eachOf(turnsSpace(box, front).groups(1))];
-      const turns = grid[Math.floor(c * grid.length)];
-      const estimator = estimatorOf(front);
-      const estimated = new Float64Array(wants.length);
-      estimator.wind(turns);
-      estimator.worth(back, estimated);
-      const bound = new Float64Array(wants.length);
-      estimator.bound(back, bound);
-      const { now } = trialsOf(setOf({ front, back, turns }));
+      const { turns, front, estimated, bound, now } = chosen(fronts, [a, b, c]);
       for (const [k, station] of stations.entries()) {
         const { within, heard } = now.tuned(station);
         const isCounted = estimated[k] > -150;

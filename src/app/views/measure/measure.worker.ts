@@ -3,7 +3,7 @@ import {
   type FitPlot,
   fitPlotOf,
   type Instrument,
-  MEASUREMENTS,
+  isReadingsText,
   type MeasurableFigure,
   type MeasuredFigure,
   type MeasurementKind,
@@ -27,6 +27,7 @@ import {
   type Warning,
   type WithReadings,
   type WrittenDescription,
+  wholeFileField,
   withReadings,
 } from '../../../engine/index.ts';
 import { readWav } from '../../../outputs/audio/index.ts';
@@ -136,14 +137,6 @@ const isWav = (bytes: Uint8Array): boolean => new TextDecoder('latin1').decode(b
 /** Digits of a sample: as many as a good converter has. */
 const DIGITS = 6;
 
-/** The field of a kind that holds what an instrument wrote, as it is. */
-const wholeFileField = (kind: FileQuestion['kind']): string | undefined =>
-  kind === 'value'
-    ? undefined
-    : Object.entries(MEASUREMENTS[kind].fields).find(([, field]) => field.type === 'text' && !field.optional)?.[0];
-/** A file of readings says its kind; an instrument's does not. */
-const isReadings = (text: string): boolean => /^\s*[[{]/.test(text) || /^\s*#\s*kind\s*:/m.test(text);
-
 /** The ringing of a recording, as a file of readings has it. */
 const ringingMeasurement = ({ sampleRate, samples }: Recording) => ({
   kind: 'decay',
@@ -158,9 +151,9 @@ async function file({ bytes, kind, set }: FileQuestion): Promise<FileAnswer> {
   }
   const text = new TextDecoder().decode(bytes);
   const whole = wholeFileField(kind);
-  if (whole !== undefined && !isReadings(text)) return { ok: true, measurements: [{ kind, [whole]: text }] };
+  if (whole !== undefined && !isReadingsText(text)) return { ok: true, measurements: [{ kind, [whole]: text }] };
   // What an oscilloscope recorded serves on the card of a sound card's recording too.
-  if (kind === 'decay' && !isReadings(text)) {
+  if (kind === 'decay' && !isReadingsText(text)) {
     const recorded = readRecord(text);
     if (!recorded.ok)
       return {

@@ -24,19 +24,7 @@ export type SheetJob = 'build' | 'wind' | 'mend' | 'show';
 
 /** The sheets of each job, in the order of the book. */
 export const SHEET_JOBS: Readonly<Record<SheetJob, readonly AnySheetId[]>> = {
-  build: [
-    'glance',
-    'circuit',
-    'coil',
-    'capacitor',
-    'detector',
-    'dial',
-    'board',
-    'wiring',
-    'bring-up',
-    'faults',
-    'cautions',
-  ],
+  build: SHEET_IDS.filter((id) => id !== 'handout' && id !== 'text'),
   wind: ['coil', 'capacitor'],
   mend: ['circuit', 'board', 'wiring', 'bring-up', 'faults', 'cautions'],
   show: ['glance', 'circuit', 'dial', 'handout', 'text'],
