@@ -110,8 +110,8 @@ function soilOf({ soil, soilResistivity }: { soil: string; soilResistivity?: num
   };
 }
 
-const rodsOf = (rods: Of<EarthDescription, 'rod' | 'rods'>): EarthModel =>
-  earth({ ...rods, ...soilOf(rods), shape: rods.kind } as Parameters<typeof earth>[0]);
+const rodsOf = (rods: Of<EarthDescription, 'rod' | 'rods'>, at: EarthConditions): EarthModel =>
+  earth({ ...rods, ...soilOf(rods), ...at, shape: rods.kind } as Parameters<typeof earth>[0]);
 
 const wiresOf = (
   wires: Of<EarthDescription, 'buried wire' | 'radials' | 'counterpoise'>,
@@ -136,13 +136,13 @@ export interface EarthConditions {
 /** In medium wave, where nothing of a set says more. */
 const MEDIUM_WAVE: EarthConditions = { frequency: 1e6 };
 
-/** Wires reach beyond the skin depth of the soil, rods and plates do not: theirs is the resistance at low frequency. */
 const EARTHS: ByKind<EarthDescription, EarthModel, [EarthConditions]> = {
   measured: (given) => earth({ shape: 'pipe' in given ? 'water pipe' : 'measured', resistance: given.resistance }),
   rod: rodsOf,
   rods: rodsOf,
-  plate: (plate) =>
+  plate: (plate, at) =>
     earth({
+      ...at,
       shape: 'plate',
       side: plate.side,
       depth: plate.depth,

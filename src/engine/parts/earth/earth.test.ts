@@ -5,7 +5,7 @@ import { buriedWiresFactor } from './buried-wires.ts';
 import { type EarthSpec, earth } from './earth.ts';
 import { levelPlateFactor } from './plate.ts';
 import { rodsAt, soilAt, wiresAt } from './radio-frequency.ts';
-import { rodsFactor } from './rods.ts';
+import { ONE_ROD, rodGroup, rodsFactor } from './rods.ts';
 import { SOILS, soilDisagrees, soilOverGround } from './soil.ts';
 
 const within = (got: number, want: number, tolerance: number, label: string) => {
@@ -289,12 +289,17 @@ describe('at radio frequency', () => {
       [3, 0],
       [6, 0],
     ];
-    within(rodsAt(1.5, 0.012, [[0, 0]], soilAt(100, 100)).re, 100 * rodsFactor(1.5, 0.012, [[0, 0]]), 1e-3, 'one');
-    within(rodsAt(1.5, 0.012, places, soilAt(100, 100)).re, 100 * rodsFactor(1.5, 0.012, places), 0.01, 'three');
+    within(rodsAt(1.5, 0.012, ONE_ROD, soilAt(100, 100)).re, 100 * rodsFactor(1.5, 0.012, [[0, 0]]), 1e-3, 'one');
+    within(
+      rodsAt(1.5, 0.012, rodGroup(1.5, 0.012, places), soilAt(100, 100)).re,
+      100 * rodsFactor(1.5, 0.012, places),
+      0.01,
+      'three',
+    );
   });
 
   it('a rod in 600 Ω·m falls from 452 Ω to 328 − 199j at 1 MHz: the soil conducts and displaces', () => {
-    const z = rodsAt(1.2, 0.012, [[0, 0]], soilAt(600, 1e6));
+    const z = rodsAt(1.2, 0.012, ONE_ROD, soilAt(600, 1e6));
     within(z.re, 328, 0.05, 'resistance');
     within(z.im, -199, 0.1, 'reactance');
   });

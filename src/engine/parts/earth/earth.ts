@@ -1,7 +1,7 @@
 import { demandWithin, ImpossibleValues, type SizeId } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { type Complex, reciprocal } from '../../numerics/complex.ts';
-import { lazily } from '../../numerics/lazily.ts';
+import { lazily, once } from '../../numerics/lazily.ts';
 import {
   EPSILON_0,
   type Farads,
@@ -15,7 +15,7 @@ import { buriedWiresFactor } from './buried-wires.ts';
 import { counterpoise } from './counterpoise.ts';
 import { DISC_FOR_SQUARE, levelPlateFactor, uprightPlateFactor } from './plate.ts';
 import { returnLoss, rodsAt, type SoilAt, soilAt, wiresAt } from './radio-frequency.ts';
-import { type RodPosition, rodFactor, rodPositions, rodsFactor } from './rods.ts';
+import { ONE_ROD, type RodGroup, type RodPosition, rodFactor, rodGroup, rodPositions, rodsFactor } from './rods.ts';
 import { type SoilSpec, soilOf } from './soil.ts';
 
 interface InSoil extends SoilSpec {
@@ -140,10 +140,11 @@ export function earth(spec: EarthSpec): EarthModel {
     warnings.push(warning('earth.longer-than-skin-depth', { reach: 2 * skin, isCounted }));
   }
   const { usualResistivity = soil.resistivity } = spec;
+  const rods = once(() => (spec.shape === 'rods' ? rodGroup(spec.length, spec.diameter, positionsOf(spec)) : ONE_ROD));
   const at = (resistivity: OhmMetres, f = spec.frequency): Share => {
     if (f === undefined) return { metal: factor * resistivity, back: 0 };
     const local = soilAt(resistivity, f, usualResistivity);
-    return { metal: CONTACT.usual * atRadioFrequency(spec, factor, local), back: returnLoss(UPRIGHT, local) };
+    return { metal: CONTACT.usual * atRadioFrequency(spec, factor, rods, local), back: returnLoss(UPRIGHT, local) };
   };
   const usual = at(soil.resistivity);
   const resistance = usual.metal + usual.back;
@@ -164,12 +165,11 @@ export function earth(spec: EarthSpec): EarthModel {
 }
 
 /** Real part, metal to soil. */
-function atRadioFrequency(spec: Lying, factor: number, soil: SoilAt): Ohms {
+function atRadioFrequency(spec: Lying, factor: number, rods: () => RodGroup, soil: SoilAt): Ohms {
   switch (spec.shape) {
     case 'rod':
-      return rodsAt(spec.length, spec.diameter, [[0, 0]], soil).re;
     case 'rods':
-      return rodsAt(spec.length, spec.diameter, positionsOf(spec), soil).re;
+      return rodsAt(spec.length, spec.diameter, rods(), soil).re;
     case 'buried wire':
     case 'radials':
       return wiresAt(

@@ -1,7 +1,7 @@
 import { add, type Complex, complex, divide, multiply, reciprocal, scale, squareRoot } from '../../numerics/complex.ts';
 import { EPSILON_0, type Hertz, type Metres, MU_0, type OhmMetres } from '../../units/quantities.ts';
 import { wireResistance } from '../wire/skin.ts';
-import { type RodPosition, rodFactor, rodsFactor } from './rods.ts';
+import { type RodGroup, rodFactor } from './rods.ts';
 
 /** Relative permittivity of moist soil at medium wave, ×/÷ 2 (Rec. ITU-R P.527, from memory). */
 const PERMITTIVITY = 20;
@@ -50,7 +50,7 @@ function leakyLine(series: Complex, leak: Complex, length: Metres): { impedance:
 export function rodsAt(
   length: Metres,
   diameter: Metres,
-  positions: readonly RodPosition[],
+  { count, apart }: RodGroup,
   { y, gamma, omega }: SoilAt,
 ): Complex {
   const own = rodFactor(length, diameter);
@@ -60,16 +60,11 @@ export function rodsAt(
   );
   const one = leakyLine(series, scale(reciprocal(y), own * length), length).impedance;
   let others = complex(0);
-  for (let i = 1; i < positions.length; i++)
-    for (let j = 0; j < i; j++) {
-      const s = Math.hypot(positions[i][0] - positions[j][0], positions[i][1] - positions[j][1]);
-      // What two rods have in common, from the resistance of the pair.
-      const common = 2 * rodsFactor(length, diameter, [positions[i], positions[j]]) - own;
-      const fall = Math.exp(-gamma.re * s) * common;
-      others = add(others, complex(fall * Math.cos(gamma.im * s), -fall * Math.sin(gamma.im * s)));
-    }
-  const n = positions.length;
-  return add(scale(one, 1 / n), scale(multiply(others, reciprocal(y)), 2 / (n * n)));
+  for (const { distance, pairs, shared } of apart) {
+    const fall = Math.exp(-gamma.re * distance) * shared * pairs;
+    others = add(others, complex(fall * Math.cos(gamma.im * distance), -fall * Math.sin(gamma.im * distance)));
+  }
+  return add(scale(one, 1 / count), scale(multiply(others, reciprocal(y)), 2 / count ** 2));
 }
 
 /** ⟨1/distance⟩ of the points of two arms of unit length from one foot, at an angle. */

@@ -37,6 +37,43 @@ export function rodsFactor(length: Metres, diameter: Metres, positions: readonly
   return 1 / currents.reduce((sum, i) => sum + i, 0);
 }
 
+/** Rods as neighbours: how many there are, and what two of them have in common, once for each distance between two. */
+export interface RodGroup {
+  readonly count: number;
+  readonly apart: readonly {
+    readonly distance: Metres;
+    /** Pairs of rods this far apart. */
+    readonly pairs: number;
+    /** What the current of one raises the other by, for a soil of 1 Ω·m, 1/m. */
+    readonly shared: number;
+  }[];
+}
+
+/** One rod by itself. */
+export const ONE_ROD: RodGroup = { count: 1, apart: [] };
+
+/** @throws ImpossibleValues where two stand in one place. */
+export function rodGroup(length: Metres, diameter: Metres, positions: readonly RodPosition[]): RodGroup {
+  const pairsAt = new Map<string, number>();
+  for (let i = 1; i < positions.length; i++)
+    for (let j = 0; j < i; j++) {
+      const distance = Math.hypot(positions[i][0] - positions[j][0], positions[i][1] - positions[j][1]);
+      const key = distance.toPrecision(9);
+      pairsAt.set(key, (pairsAt.get(key) ?? 0) + 1);
+    }
+  const own = rodFactor(length, diameter);
+  const apart = [...pairsAt].map(([key, pairs]) => {
+    const distance = Number(key);
+    // From the resistance of the two joined.
+    const both: RodPosition[] = [
+      [0, 0],
+      [distance, 0],
+    ];
+    return { distance, pairs, shared: 2 * rodsFactor(length, diameter, both) - own };
+  });
+  return { count: positions.length, apart };
+}
+
 /** Standing room for rods with neighbours `spacing` apart: in a row, round a ring, or in rows that make a square. */
 export function rodPositions(count: number, spacing: Metres, layout: 'row' | 'ring' | 'square'): RodPosition[] {
   const columns = layout === 'square' ? Math.ceil(Math.sqrt(count)) : count;
