@@ -261,7 +261,7 @@ describe('what stands for something else', () => {
     value.earth = { kind: 'rod', length: '1.2 m', diameter: '12 mm', soil: 'clay' };
     const read = readValue(value);
     const rod = read.ok ? earthModel(read.set.earth) : undefined;
-    const inClay = earth({ shape: 'rod', length: 1.2, diameter: 0.012, soil: 'clay' });
+    const inClay = earth({ shape: 'rod', length: 1.2, diameter: 0.012, soil: 'clay', frequency: 1e6 });
     expect(rod!.range).toEqual(inClay.range);
     expect(rod!.resistance).toBe(inClay.resistance);
   });

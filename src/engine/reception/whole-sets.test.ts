@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { earth } from '../parts/earth/earth.ts';
 import { readValue } from '../set/read.ts';
 import { decibels } from '../units/quantities.ts';
 import { receive } from './path/receive.ts';
@@ -25,9 +26,17 @@ const { sets } = JSON.parse(
 ) as unknown as { sets: { name: string; description: { aerial: object }; stations: Row[] }[] };
 
 describe.each(sets)('$name against an independent working of the whole set', ({ description, stations }) => {
-  // The aerial as the equations of a field have it, with nothing around.
+  // The aerial as the equations of a field have it, with nothing around; the earth by Dwight, as at low frequency.
   const { aerial, ...rest } = description;
-  const read = readValue({ ...rest, aerial: { ...aerial, surroundings: 'nothing' } });
+  const rod = readValue(description);
+  if (!rod.ok || rod.set.earth.kind !== 'rod') throw new Error('no rod');
+  const { length, diameter, soilResistivity } = rod.set.earth;
+  const { resistance } = earth({ shape: 'rod', length, diameter, soilResistivity });
+  const read = readValue({
+    ...rest,
+    aerial: { ...aerial, surroundings: 'nothing' },
+    earth: { kind: 'measured', resistance },
+  });
   if (!read.ok) throw new Error('the description does not read');
   const reception = receive(read.set);
   it.each(stations.map((row, i) => [row.frequency / 1e3, row, reception.stations[i]] as const))(

@@ -98,7 +98,8 @@ describe('a reception with ranges', () => {
       expect(usual.path.at(-1)!.value).toBe(usual.soundPressureLevel);
       expect(usual.hearing!.level).toBe(usual.soundPressureLevel);
       expect(usual.verdict).toBe(verdictOf(true, usual.hearing!.loudness, usual.disturbances));
-      if (isHeard(usual.verdict)) expect(usual.chance).toBeGreaterThanOrEqual(0.5);
+      // Of several things that each leave more than half, half may be left or less.
+      if (isHeard(usual.verdict) && usual.disturbances.length === 0) expect(usual.chance).toBeGreaterThanOrEqual(0.5);
     }
   });
 });

@@ -79,8 +79,16 @@ describe('the uncertainty of a station', () => {
         expect(ranged.range[0]).toBeLessThanOrEqual(ranged.median);
         expect(ranged.median).toBeLessThanOrEqual(ranged.range[1]);
       }
-      expect(s.chance > 0.5).toBe(s.margin.median > 0);
-      expect(s.chance > 0.95).toBe(s.margin.range[0] > 0);
+    }
+    for (const [name, among] of [
+      ['Saltmarsh Radio', saltmarsh],
+      ['Radio Corvale', corvale],
+    ] as const) {
+      const alone = uncertaintyOf(circuitOf('medium-wave-galena', keep(name)))[0]!;
+      expect(alone.chance > 0.5).toBe(alone.margin.median > 0);
+      expect(alone.chance > 0.95).toBe(alone.margin.range[0] > 0);
+      // What others take is no part of the margin.
+      expect(among.chance).toBeLessThanOrEqual(alone.chance);
     }
     expect(saltmarsh.chance).toBeGreaterThan(corvale.chance);
   });

@@ -133,7 +133,9 @@ describe('write-up', () => {
     const html = writeUpHtml(about);
     expect(html).not.toContain('<img src=x');
     expect(html.match(/(?:src|href)="(?!data:)[^"]*"/g)).toBeNull();
-    expect(html).not.toMatch(/\sstyle="|\son\w+="|undefined|NaN/);
+    // Samples of sound and wave in base64 can spell anything.
+    const text = html.replace(/[A-Za-z0-9+/]{80,}=*/g, '');
+    expect(text).not.toMatch(/\sstyle="|\son\w+="|undefined|NaN/);
     const hash = (text: string) => `'sha256-${createHash('sha256').update(text).digest('base64')}'`;
     const [, policy] = /Content-Security-Policy" content="([^"]*)"/.exec(html)!;
     const [, style] = /<style>([\s\S]*?)<\/style>/.exec(html)!;

@@ -24,6 +24,7 @@ const read = readValue({
     ],
     effectiveHeight: '5 m',
   },
+  earth: { kind: 'measured', resistance: '50 Ω' },
   arrangement: { ...galena.arrangement, aerialTap: 20 },
   place: {
     ...galena.place,

@@ -169,8 +169,8 @@ function peakOfGanged(t: Tuned, g: number): Peak {
 }
 
 /** Rounds of turning one and then the other, and the movement from which on neither is turned again. */
-const MOST_ROUNDS = 4;
-const SETTLED = 1e-7;
+const MOST_ROUNDS = 12;
+const SETTLED = 1e-5;
 
 /** The second near its own resonance first, with the main one well off tune, then alternately, as by hand. */
 function peakOfTwo(t: Tuned, g: number): Peak {
