@@ -41,6 +41,8 @@ export interface MeasureWarnings {
   /** Standard error as a share of the resistance. */
   readonly 'measure.auxiliary-earths-poor': { readonly share: number };
   readonly 'measure.electrodes-share-soil': Record<never, never>;
+  /** Ω. */
+  readonly 'measure.earth-of-dry-soil': { readonly resistance: number };
   readonly 'measure.phase-unseen': Record<never, never>;
   /** Standard deviation assumed, dB. */
   readonly 'measure.ringing-at-audio': { readonly frequency: number };

@@ -28,6 +28,8 @@ export interface EarthFit {
 const ERROR = 0.03;
 /** A larger standard error, as a share, makes a poor measurement. */
 const POOR = 0.3;
+/** More, in Ω, a rod of 1.2 m has only in soil above about 400 Ω·m, which displacement carries a radio frequency through. */
+const OF_DRY_SOIL = 300;
 
 /**
  * Resistance of an earth by three electrodes: R1 = (R12 + R13 − R23)/2. Electrodes near each other share soil; for rods
@@ -50,6 +52,7 @@ export function fitThreeElectrodes({ oneTwo, oneThree, twoThree, error = ERROR, 
     warnings: [
       ...(s > POOR * raw ? [warning('measure.auxiliary-earths-poor', { share: s / raw })] : []),
       ...(rods ? [] : [warning('measure.electrodes-share-soil')]),
+      ...(raw * factor > OF_DRY_SOIL ? [warning('measure.earth-of-dry-soil', { resistance: raw * factor })] : []),
     ],
   };
 }

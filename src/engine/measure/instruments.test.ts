@@ -204,6 +204,11 @@ describe('aerial and earth', () => {
         fitThreeElectrodes(given).resistance.value / fitThreeElectrodes({ ...given, rods }).resistance.value;
       expect(1 - ratio).toBeCloseTo(low, 2);
     }
+    // A rod of 1.2 m in 1500 Ω·m: 1130 Ω by Dwight, a third of it at 1 MHz.
+    const codes = (one: number) =>
+      fitThreeElectrodes({ oneTwo: one + 90, oneThree: one + 90, twoThree: 180 }).warnings.map(({ code }) => code);
+    expect(codes(1130)).toContain('measure.earth-of-dry-soil');
+    expect(codes(60)).not.toContain('measure.earth-of-dry-soil');
     expect(reasonOf(() => fitThreeElectrodes({ oneTwo: 50, oneThree: 50, twoThree: 120 }))).toBe(
       'earth.not-above-zero',
     );

@@ -135,7 +135,7 @@ export const earthElectrodes = measurement({
   yields: { resistance: { quantity: 'resistance', settles: 'earth.resistance' } },
   equipment: ['auxiliary earths', 'voltmeter', 'ammeter'],
   cautions: ['earth.mains-and-gas', 'earth.buried-cables', 'bench.mains-isolated'],
-  warnings: ['measure.auxiliary-earths-poor', 'measure.electrodes-share-soil'],
+  warnings: ['measure.auxiliary-earths-poor', 'measure.electrodes-share-soil', 'measure.earth-of-dry-soil'],
   fit(readings) {
     const { warnings, ...figures } = fitThreeElectrodes(readings);
     return { figures, warnings };

@@ -50,6 +50,8 @@ export const measureWarnings: SentencesFor<MeasureWarnings> = {
     `The standard error is ${Math.round(100 * share)} % of the resistance: the auxiliary earths have too much resistance. Drive them deeper or wet them.`,
   'measure.electrodes-share-soil': () =>
     'Electrodes near each other share soil and the resistance comes out low: by 9 % for 1 m rods 2 m apart, 2 % at 10 m. Give the rods and their distances to correct it.',
+  'measure.earth-of-dry-soil': ({ resistance }) =>
+    `${formatQuantity(resistance, 'resistance', 2)} is the resistance at the low frequency of the measurement. So much means dry soil or little metal in it; in dry soil the same earth has less at radio frequency, down to a third.`,
   'measure.phase-unseen': () => 'The phase is within the errors of the three voltages: the range is open at one end.',
   'measure.ringing-at-audio': ({ frequency }) =>
     `At ${hertz(frequency)} Q is that of the copper and of the input’s resistance, not the Q at radio frequency: it is not taken into the description.`,
