@@ -1,14 +1,14 @@
 import { execFile } from 'node:child_process';
-import { mkdirSync, mkdtempSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { expect, test } from 'vitest';
-import { shippedPackages, writeLicences } from '../../scripts/support/licences.mjs';
+import { shippedPackages } from '../../scripts/support/licences.mjs';
+import { packRelease } from '../../scripts/support/pack.mjs';
 import { inRoot } from '../../scripts/support/paths.mjs';
 
 const run = promisify(execFile);
-const npm = process.platform === 'win32' ? 'npm.cmd' : 'npm';
 
 const SCRIPT = `import { readFileSync } from 'node:fs';
 import { type Problem, readText, receive, type Reception } from 'faintwave';
@@ -28,12 +28,7 @@ const SETTINGS = {
 // It stands among the tests of the page because the page must have been built.
 test('the package as it is published works in an empty project: types, library, command, page, licences', async () => {
   const folder = mkdtempSync(join(tmpdir(), 'faintwave-package-'));
-  writeLicences();
-  const { stdout } = await run(npm, ['pack', '--ignore-scripts', '--json', '--pack-destination', folder], {
-    cwd: inRoot('.'),
-    maxBuffer: 1 << 26,
-  });
-  const [{ filename, files }] = JSON.parse(stdout) as [{ filename: string; files: { path: string }[] }];
+  const { filename, files } = await packRelease(folder);
   const paths = files.map(({ path }) => path);
   for (const path of ['LICENSE', 'dist/licences.txt', 'dist/page/index.html', 'schema/faintwave-set-1.schema.json'])
     expect(paths).toContain(path);
@@ -44,6 +39,16 @@ test('the package as it is published works in an empty project: types, library, 
   mkdirSync(modules);
   await run('tar', ['-xzf', join(folder, filename), '-C', modules]);
   await run('node', ['-e', `require('fs').renameSync('package', 'faintwave')`], { cwd: modules });
+  // Compilers before 5.7 know no kinds of typed arrays; the package is for 5.5 and later.
+  const types = paths.filter((path) => path.endsWith('.d.ts'));
+  expect(types.length).toBeGreaterThan(50);
+  for (const path of types)
+    expect(readFileSync(join(modules, 'faintwave', path), 'utf8'), path).not.toMatch(
+      /(?:Int|Uint|Float)\d+(?:Clamped)?Array</,
+    );
+  const published = JSON.parse(readFileSync(join(modules, 'faintwave/package.json'), 'utf8')) as object;
+  expect(Object.keys(published)).not.toEqual(expect.arrayContaining(['scripts']));
+  expect(Object.keys(published)).not.toEqual(expect.arrayContaining(['devDependencies']));
   for (const name of [...new Set(shippedPackages().map((one) => one.name)), '@types/node', 'undici-types']) {
     mkdirSync(dirname(join(modules, name)), { recursive: true });
     symlinkSync(inRoot(`node_modules/${name}`), join(modules, name), 'junction');

@@ -73,7 +73,7 @@ export function soundAt({ tones }: TonePlan, t: Seconds): number {
  * @param amplitude of full scale; default a quarter, which few inputs clip
  * @returns from the beginning to the end of the plan
  */
-export function playedSamples(plan: TonePlan, sampleRate: Hertz, amplitude = 0.25): Float32Array<ArrayBuffer> {
+export function playedSamples(plan: TonePlan, sampleRate: Hertz, amplitude = 0.25): Float32Array {
   const samples = new Float32Array(Math.ceil(plan.duration * sampleRate));
   return samples.map((_, i) => amplitude * soundAt(plan, i / sampleRate));
 }

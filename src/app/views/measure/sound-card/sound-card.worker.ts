@@ -90,7 +90,7 @@ async function ofWav(bytes: Uint8Array<ArrayBuffer>) {
 function answer(question: CardQuestion): CardAnswers[keyof CardAnswers] | Promise<SpectrumAnswer> {
   switch (question.about) {
     case 'played':
-      return playedSamples(tonePlan(), question.sampleRate, question.amplitude);
+      return Float32Array.from(playedSamples(tonePlan(), question.sampleRate, question.amplitude));
     case 'tones':
       return toneReadings(tonePlan(), question.recording, question.delay);
     case 'spectrum':
