@@ -14,6 +14,19 @@ export function omegaTable(): Float64Array {
   return shared;
 }
 
+/** ω(z) for `OMEGA_LOWEST` ≤ z < `OMEGA_HIGHEST`, by the table. @param table that of `omegaTable`, looked up by the caller once. */
+export function lookUpOmega(z: number, table: Float64Array): number {
+  const at = (z - OMEGA_LOWEST) * OMEGA_PER_UNIT;
+  const j = at | 0;
+  const t = at - j;
+  const b = 2 * j;
+  const low = table[b];
+  const d0 = table[b + 1];
+  const d1 = table[b + 3];
+  const e = table[b + 2] - low;
+  return low + t * (d0 + t * (3 * e - 2 * d0 - d1 + t * (d0 + d1 - 2 * e)));
+}
+
 let shared: Float64Array | undefined;
 
 function build(): Float64Array {
