@@ -13,7 +13,7 @@ import type { DetectorSource } from '../../parts/detector/audio.ts';
 import { steadyDetector } from '../../parts/detector/steady.ts';
 import { type Decibels, decibels, type Ohms, type Ratio, type Siemens, type Volts } from '../../units/quantities.ts';
 import type { CarrierLaw } from './carrier-law.ts';
-import { type CarrierBalance, DIRECT_VOLTAGE, strikeBalance, type TwoCarriers } from './two-carriers.ts';
+import { type CarrierBalance, slopesByCarriers, strikeBalance, type TwoCarriers } from './two-carriers.ts';
 
 /** A station's carrier and the sidebands of its tone, seen from the detector; open voltages of the whole carrier's size. */
 export interface ReceivedProgramme {
@@ -37,6 +37,14 @@ export interface TwoProgrammes {
   /** What the detector loads the circuit with at the wanted carrier alone: where to begin, S. */
   readonly conductance: Siemens;
 }
+
+/** Points of the quadrature in both tones, and whether one lies opposite to that before it. */
+const MOMENTS: readonly (readonly [own: number, other: number, isOpposite: boolean])[] = [
+  [1, 1, false],
+  [-1, -1, true],
+  [1, -1, false],
+  [-1, 1, true],
+];
 
 /**
  * Wanted over unwanted tone behind a detector that two modulated carriers meet. While beat and carriers are fast against
@@ -72,23 +80,25 @@ export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibel
     dcResistance: audioLoad,
     bias: pair.bias - (pair.dcResistance - audioLoad) * balance.mean,
   };
+  const byOwn = new Float64Array(middle.length);
+  const byOther = new Float64Array(middle.length);
+  if (!slopesByCarriers(moving, balance, byOwn, byOther)) return undefined;
   let [first, second] = [0, 0];
-  for (const a of [1, -1])
-    for (const b of [1, -1]) {
-      const [more1, more2] = [1 + a * Math.SQRT1_2 * deep[0], 1 + b * Math.SQRT1_2 * deep[1]];
-      x.set(middle);
-      for (const [k, more] of [
-        [2, more1],
-        [4, more2],
-      ]) {
-        x[DIRECT_VOLTAGE] -= (more - 1) * Math.hypot(x[k], x[k + 1]);
-        x[k] *= more;
-        x[k + 1] *= more;
-      }
-      if (!strikeBalance({ ...moving, own: E1 * more1, other: E2 * more2 }, balance)) return undefined;
-      first += a * balance.mean;
-      second += b * balance.mean;
+  // Of two moments on opposite sides of the mean, the second begins with what the first was off the straight line.
+  const off = new Float64Array(middle.length);
+  for (const [a, b, isOpposite] of MOMENTS) {
+    const [moved1, moved2] = [a * Math.SQRT1_2 * deep[0] * E1, b * Math.SQRT1_2 * deep[1] * E2];
+    if (!isOpposite) off.fill(0);
+    for (let k = 0; k < x.length; k++) {
+      const straight = middle[k] + moved1 * byOwn[k] + moved2 * byOther[k];
+      x[k] = straight + off[k];
+      off[k] = -straight;
     }
+    if (!strikeBalance({ ...moving, own: E1 + moved1, other: E2 + moved2 }, balance)) return undefined;
+    for (let k = 0; k < x.length; k++) off[k] += x[k];
+    first += a * balance.mean;
+    second += b * balance.mean;
+  }
   const ratio = decibels(Math.abs(first / second));
   return Number.isFinite(ratio) ? ratio : undefined;
 }
