@@ -35,10 +35,12 @@ export function solveInPlace(matrix: Float64Array, ...rightSides: readonly Float
       }
     }
     const inverse = 1 / matrix[k * n + k];
+    const own = k * n;
     for (let i = k + 1; i < n; i++) {
-      const factor = matrix[i * n + k] * inverse;
+      const row = i * n;
+      const factor = matrix[row + k] * inverse;
       if (factor === 0) continue;
-      for (let j = k + 1; j < n; j++) matrix[i * n + j] -= factor * matrix[k * n + j];
+      for (let j = k + 1; j < n; j++) matrix[row + j] -= factor * matrix[own + j];
       for (let r = 0; r < rightSides.length; r++) rightSides[r][i] -= factor * rightSides[r][k];
     }
   }

@@ -72,7 +72,7 @@ function step({ bias }: Balance, { J, F, x, size, direct: D }: BalanceWork): 'mo
     if (refusal instanceof RangeError) return 'unsolved';
     throw refusal;
   }
-  if (!F.every(Number.isFinite)) return 'unsolved';
+  for (let k = 0; k < size; k++) if (!Number.isFinite(F[k])) return 'unsolved';
   let movedCarrier = 0;
   let largestCarrier = 0;
   let movedDirect = 0;
@@ -93,6 +93,12 @@ function step({ bias }: Balance, { J, F, x, size, direct: D }: BalanceWork): 'mo
     : 'moved';
 }
 
+function least(values: Float64Array): number {
+  let lowest = values[0];
+  for (let i = 1; i < values.length; i++) lowest = Math.min(lowest, values[i]);
+  return lowest;
+}
+
 function stateOf(
   { emf, source, load }: Balance,
   work: BalanceWork,
@@ -100,7 +106,6 @@ function stateOf(
   iterations: number,
 ): BalanceState {
   const { K, I1, I0, e, last1, last0, x, direct: D } = work;
-  const width = 2 * K + 1;
   spectrum(I1.re, I1.im, K + 1, last1);
   realSpectrum(I0, K + 1, last0);
   const at = (s: Samples, k: number): Complex => ({ re: s.re[k + K + 1], im: s.im[k + K + 1] });
@@ -111,15 +116,25 @@ function stateOf(
     first > 0 ? (size(last0, K + 1) * magnitude(load[K])) / first : 0,
     side > 0 ? (Math.max(size(last1, K + 1), size(last1, -K - 1)) * magnitude(source[2 * K])) / side : 0,
   );
+  const carrier: Complex[] = [];
+  const carrierCurrent: Complex[] = [];
+  for (let k = -K; k <= K; k++) {
+    carrier.push({ re: x[2 * (k + K)], im: x[2 * (k + K) + 1] });
+    carrierCurrent.push(at(last1, k));
+  }
+  const direct: Complex[] = [{ re: x[D], im: 0 }];
+  const meanCurrent: Complex[] = [at(last0, 0)];
+  for (let k = 1; k <= K; k++) {
+    direct.push({ re: x[D + 2 * k - 1], im: x[D + 2 * k] });
+    meanCurrent.push(at(last0, k));
+  }
   return {
-    carrier: Array.from({ length: width }, (_, k) => ({ re: x[2 * k], im: x[2 * k + 1] })),
-    direct: Array.from({ length: K + 1 }, (_, k) =>
-      k === 0 ? { re: x[D], im: 0 } : { re: x[D + 2 * k - 1], im: x[D + 2 * k] },
-    ),
-    carrierCurrent: Array.from({ length: width }, (_, k) => at(last1, k - K)),
-    meanCurrent: Array.from({ length: K + 1 }, (_, k) => at(last0, k)),
-    leastCurrent: I0.reduce((least, value) => Math.min(least, value)),
-    leastSlope: e.reduce((least, value) => Math.min(least, value)),
+    carrier,
+    direct,
+    carrierCurrent,
+    meanCurrent,
+    leastCurrent: least(I0),
+    leastSlope: least(e),
     leftOut,
     converged,
     iterations,

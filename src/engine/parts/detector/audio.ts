@@ -107,18 +107,17 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
       dcResistance,
       bias,
     });
-  const problem = (K: number, m: number): Balance => ({
-    averaged,
-    K,
-    emf: Array.from({ length: 2 * K + 1 }, (_, i) => {
-      const k = i - K;
-      if (k === 0) return carrier.openCircuit;
-      return Math.abs(k) === 1 ? scale((k > 0 ? upper : lower).openCircuit, m / 2) : complex(0);
-    }),
-    source: Array.from({ length: 2 * K + 1 }, (_, i) => sourceAt(i - K)),
-    load: Array.from({ length: K + 1 }, (_, k) => (k === 0 ? complex(dcResistance) : loadAt(k * audioFrequency))),
-    bias,
-  });
+  const problem = (K: number, m: number): Balance => {
+    const emf: Complex[] = [];
+    const source: Complex[] = [];
+    for (let k = -K; k <= K; k++) {
+      emf.push(openAt(options, k, m));
+      source.push(sourceAt(k));
+    }
+    const load = [complex(dcResistance)];
+    for (let k = 1; k <= K; k++) load.push(loadAt(k * audioFrequency));
+    return { averaged, K, emf, source, load, bias };
+  };
 
   let state: BalanceState | undefined;
   let iterations = 0;
@@ -143,6 +142,16 @@ export function audioDetection(options: AudioDetectionOptions): AudioDetection {
   }
   if (!state!.converged) return unsettled(iterations, steady.warnings);
   return report(options, state!, steady.warnings, sourceAt, iterations, loadAtCarrier);
+}
+
+/** What stands open at k audio frequencies from the carrier, modulated to a depth. */
+function openAt(
+  { carrier, upper, lower }: Pick<AudioDetectionOptions, 'carrier' | 'upper' | 'lower'>,
+  k: number,
+  depth: Ratio,
+): Complex {
+  if (k === 0) return carrier.openCircuit;
+  return Math.abs(k) === 1 ? scale((k > 0 ? upper : lower).openCircuit, depth / 2) : complex(0);
 }
 
 /**
@@ -300,7 +309,7 @@ function report(
   iterations: number,
   loadAtCarrier: Complex,
 ): AudioDetection {
-  const { averaged, dcResistance, bias = 0, loadAt, audioFrequency, carrier, upper, lower, depth } = options;
+  const { averaged, dcResistance, bias = 0, loadAt, audioFrequency, depth } = options;
   const K = state.direct.length - 1;
   const current = state.meanCurrent;
   const audio = (k: number) => (k <= K ? multiply(scale(current[k], 2), loadAt(k * audioFrequency)) : complex(0));
@@ -314,13 +323,7 @@ function report(
   const onCircuit: Complex[] = [];
   for (let k = -K; k <= K; k++) {
     const I = state.carrierCurrent[k + K];
-    const open =
-      k === 0
-        ? carrier.openCircuit
-        : Math.abs(k) === 1
-          ? scale((k > 0 ? upper : lower).openCircuit, depth / 2)
-          : complex(0);
-    const v = subtract(open, multiply(subtract(sourceAt(k), loadAtCarrier), I));
+    const v = subtract(openAt(options, k, depth), multiply(subtract(sourceAt(k), loadAtCarrier), I));
     onCircuit.push(v);
     squares += v.re * v.re + v.im * v.im;
     power += (v.re * I.re + v.im * I.im) / 2;

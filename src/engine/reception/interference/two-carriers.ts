@@ -147,7 +147,12 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
  * stands as the answer: the straight line to the answers beside it.
  * @returns whether there is one
  */
-export function slopesByCarriers(c: TwoCarriers, b: CarrierBalance, byOwn: Float64Array, byOther: Float64Array): boolean {
+export function slopesByCarriers(
+  c: TwoCarriers,
+  b: CarrierBalance,
+  byOwn: Float64Array,
+  byOther: Float64Array,
+): boolean {
   const { J, F } = b;
   for (const [row, slope] of [
     [OWN, byOwn],
@@ -381,17 +386,21 @@ function solve(J: Float64Array, F: Float64Array): boolean {
       F[k] = F[p];
       F[p] = swap;
     }
+    const own = k * SIZE;
+    const inverse = 1 / pivot;
     for (let i = k + 1; i < SIZE; i++) {
-      const factor = J[i * SIZE + k] / pivot;
+      const row = i * SIZE;
+      const factor = J[row + k] * inverse;
       if (factor === 0) continue;
-      for (let j = k + 1; j < SIZE; j++) J[i * SIZE + j] -= factor * J[k * SIZE + j];
+      for (let j = k + 1; j < SIZE; j++) J[row + j] -= factor * J[own + j];
       F[i] -= factor * F[k];
     }
   }
   for (let k = SIZE - 1; k >= 0; k--) {
+    const own = k * SIZE;
     let sum = F[k];
-    for (let j = k + 1; j < SIZE; j++) sum -= J[k * SIZE + j] * F[j];
-    F[k] = sum / J[k * SIZE + k];
+    for (let j = k + 1; j < SIZE; j++) sum -= J[own + j] * F[j];
+    F[k] = sum / J[own + k];
   }
   return true;
 }

@@ -326,11 +326,13 @@ export function toneSource(
 /** A tone through the detector of a tuned set. @param steady where it is known already what the carrier alone does. */
 export const toneThrough = (
   set: Pick<Receiver, 'circuit' | 'audioLoadAt' | 'dcResistance'>,
-  source: ToneSource,
+  { carrier, upper, lower }: ToneSource,
   { tone, depth, steady }: { tone: Hertz; depth: Ratio; steady?: SteadyDetection },
 ): AudioDetection =>
   audioDetection({
-    ...source,
+    carrier,
+    upper,
+    lower,
     averaged: set.circuit.averaged,
     audioFrequency: tone,
     depth,
