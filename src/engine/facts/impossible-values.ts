@@ -216,5 +216,5 @@ export function demandWithin(size: SizeId, value: number, bounds: SizeBounds): v
     (max === undefined || value <= max) &&
     (below === undefined || value < below) &&
     (!whole || Number.isInteger(value));
-  demand(within, { code: 'size.out-of-bounds', size, bounds, value });
+  if (!within) throw new ImpossibleValues({ code: 'size.out-of-bounds', size, bounds, value });
 }

@@ -43,6 +43,13 @@ export interface SteadyDetection {
   readonly warnings: readonly Warning[];
 }
 
+const BOUNDS = {
+  openVoltage: { min: 0, max: 1e7 },
+  directLoad: { min: 0, max: 1e15 },
+  bias: { min: -1e3, max: 1e3 },
+  sourceResistance: { min: 0, below: 1e15 },
+  sourceReactance: { above: -1e15, below: 1e15 },
+} as const;
 const LIMIT = 60;
 /** Less mean than this share of the fundamental: currents both ways cancel in it. */
 const CANCELS = 0.05;
@@ -62,11 +69,11 @@ const SETTLING = 20;
  */
 export function steadyDetector(options: SteadyOptions): SteadyDetection {
   const { averaged, openCircuit: E, sourceImpedance, dcResistance: R, bias = 0 } = options;
-  demandWithin('detector.open-voltage', E, { min: 0, max: 1e7 });
-  demandWithin('detector.direct-load', R, { min: 0, max: 1e15 });
-  demandWithin('detector.bias', bias, { min: -1e3, max: 1e3 });
-  demandWithin('detector.source-resistance', sourceImpedance.re, { min: 0, below: 1e15 });
-  demandWithin('detector.source-reactance', sourceImpedance.im, { above: -1e15, below: 1e15 });
+  demandWithin('detector.open-voltage', E, BOUNDS.openVoltage);
+  demandWithin('detector.direct-load', R, BOUNDS.directLoad);
+  demandWithin('detector.bias', bias, BOUNDS.bias);
+  demandWithin('detector.source-resistance', sourceImpedance.re, BOUNDS.sourceResistance);
+  demandWithin('detector.source-reactance', sourceImpedance.im, BOUNDS.sourceReactance);
   const out = averagedCurrents();
   const solution =
     newton(averaged, E, sourceImpedance, R, bias, out) ?? nested(averaged, E, sourceImpedance, R, bias, out);

@@ -355,7 +355,8 @@ export function dialOf(
   const g = set.smallConductance;
   const capacitances = Float64Array.from(points, ({ position }) => tuning.capacitanceAt(position));
   const losses = Float64Array.from(points, ({ position }) => tuning.lossTangentAt(position));
-  const levels = points.map(() => new Float64Array(views.length));
+  const all = new Float64Array(positions * views.length);
+  const levels = points.map((_, i) => all.subarray(i * views.length, (i + 1) * views.length));
   let strongest = Number.NEGATIVE_INFINITY;
   // Station by station: what is asked of one again and again stays at hand.
   for (const [k, view] of views.entries()) {
@@ -364,10 +365,10 @@ export function dialOf(
       const level = view.levelWith?.(g, capacitances[i], losses[i], other) ?? view.level(g, points[i].position, other);
       const decibels = DECIBELS * Math.log(Math.max(emf * level, 1e-15));
       if (decibels > strongest) strongest = decibels;
-      levels[i][k] = decibels;
+      all[i * views.length + k] = decibels;
     }
   }
-  for (const row of levels) for (let k = 0; k < row.length; k++) row[k] -= strongest;
+  for (let i = 0; i < all.length; i++) all[i] -= strongest;
   return {
     points,
     lowest: curve.lowest,

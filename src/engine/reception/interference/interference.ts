@@ -9,7 +9,7 @@ import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation, toneSour
 import type { Disturbance } from '../path/types.ts';
 import { candidatesAmong, SHORT_LIST, samplesAmong } from './candidates.ts';
 import { carrierLaw } from './carrier-law.ts';
-import { disturbances, HIGHEST_WHISTLE, NEGLIGIBLE } from './separation.ts';
+import { type CarrierAtDetector, disturbances, HIGHEST_WHISTLE, NEGLIGIBLE } from './separation.ts';
 import { type CarrierBalance, carrierBalance } from './two-carriers.ts';
 import { type ReceivedProgramme, toneRatio } from './two-programmes.ts';
 
@@ -91,12 +91,16 @@ export function interferenceAmong(
           highestWhistle: HIGHEST_WHISTLE,
         })
       : { indices: [...ready.keys()], others: 0 };
-    const places = indices.filter((i) => !isOwn(i));
-    const carriers = places.map((i) => {
+    const places: number[] = [];
+    const carriers: CarrierAtDetector[] = [];
+    for (const i of indices) {
       const { index, view, signal } = ready[i];
+      const voltage = emfs[i] * view.level(g, tuned.position, tuned.other);
+      if (!(voltage > NEGLIGIBLE * tuned.steady.junctionVoltage) || isOwn(i)) continue;
       const { name, frequency, modulation } = signal;
-      return { index, name, frequency, modulation, voltage: emfs[i] * view.level(g, tuned.position, tuned.other) };
-    });
+      places.push(i);
+      carriers.push({ index, name, frequency, modulation, voltage });
+    }
     const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
     const all = disturbances({ ...signalOf(tuned.station), voltage: tuned.steady.junctionVoltage }, carriers, {
       slopeVoltage: set.circuit.averaged.detector.slopeVoltage,

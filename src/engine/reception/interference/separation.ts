@@ -48,9 +48,10 @@ export function disturbances(
   others: readonly CarrierAtDetector[],
   options: SeparationOptions,
 ): Disturbance[] {
-  const estimated = others.flatMap((other, place) =>
-    other.voltage > own.voltage * NEGLIGIBLE ? [{ other, place, audioRatio: estimatedRatio(own, other, options) }] : [],
-  );
+  const estimated: Estimated[] = [];
+  for (const [place, other] of others.entries())
+    if (other.voltage > own.voltage * NEGLIGIBLE)
+      estimated.push({ other, place, audioRatio: estimatedRatio(own, other, options) });
   return replacedInFull(estimated, options)
     .map(({ other, audioRatio }) => disturbance(own, other, audioRatio))
     .sort((a, b) => a.audioRatio - b.audioRatio);

@@ -1,6 +1,6 @@
 import type { Complex } from '../../numerics/complex.ts';
 import { type Samples, samples } from '../../parts/detector/audio-cycle.ts';
-import { type AveragedCurrents, averagedCurrents } from '../../parts/detector/averaged.ts';
+import { type AveragedCurrents, type AveragedDetector, averagedCurrents } from '../../parts/detector/averaged.ts';
 import type { Amperes, Ohms, Volts } from '../../units/quantities.ts';
 import type { CarrierLaw } from './carrier-law.ts';
 
@@ -28,6 +28,8 @@ export interface CarrierBalance {
   readonly J: Float64Array;
   /** The step last taken. */
   readonly step: Float64Array;
+  /** Sums over the instants of the current at the carriers, as in `x`, then of the mean current, then of its beat. */
+  readonly sums: Float64Array;
   readonly out: AveragedCurrents;
   /** At each instant: the mean current, and the slopes below. */
   readonly instants: {
@@ -55,12 +57,10 @@ export const OWN = 2;
 export const OTHER = 4;
 /** The place of the direct voltage. */
 export const DIRECT_VOLTAGE = 6;
-/** Instants of the beat. */
+/** Instants of the beat: the sums of harmonics below are those of eight. */
 const N = 8;
 const COS = Float64Array.from({ length: N }, (_, i) => Math.cos((2 * Math.PI * i) / N));
 const SIN = Float64Array.from({ length: N }, (_, i) => Math.sin((2 * Math.PI * i) / N));
-const COS2 = Float64Array.from({ length: N }, (_, i) => Math.cos((4 * Math.PI * i) / N));
-const SIN2 = Float64Array.from({ length: N }, (_, i) => Math.sin((4 * Math.PI * i) / N));
 /** Harmonics −2 … 2 of the beat, re and im; where the nth begins. */
 const HARMONICS = 10;
 const harmonic = (n: number): number => 2 * (n + 2);
@@ -83,6 +83,7 @@ export const carrierBalance = (): CarrierBalance => ({
   F: new Float64Array(SIZE),
   J: new Float64Array(SIZE * SIZE),
   step: new Float64Array(SIZE),
+  sums: new Float64Array(SIZE),
   out: averagedCurrents(),
   instants: {
     mean: new Float64Array(N),
@@ -169,64 +170,24 @@ export function slopesByCarriers(
 
 /** Left over of every equation into F, its slopes into J. */
 function equations({ law, own, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
-  const { x, F, J, out, instants, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
+  const { x, F, J, sums, instants, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
   const { averaged, carrierResistance } = law;
-  let re0 = 0;
-  let im0 = 0;
-  let re1 = 0;
-  let im1 = 0;
-  let re2 = 0;
-  let im2 = 0;
-  let mean = 0;
-  let beatRe = 0;
-  let beatIm = 0;
-  for (let i = 0; i < N; i++) {
-    const c = COS[i];
-    const s = SIN[i];
-    const Vr = x[2] + (x[0] + x[4]) * c + (x[1] - x[5]) * s;
-    const Vi = x[3] + (x[1] + x[5]) * c + (x[4] - x[0]) * s;
-    const size = Math.sqrt(Vr * Vr + Vi * Vi);
-    averaged.at(size, x[DIRECT_VOLTAGE] + 2 * (x[7] * c - x[8] * s), out);
-    const ur = size > 0 ? Vr / size : 1;
-    const ui = size > 0 ? Vi / size : 0;
-    const across = size > 1e-9 ? out.fundamental / size : out.fundamentalByAmplitude;
-    const half = (out.fundamentalByAmplitude - across) / 2;
-    const Ir = across * Vr;
-    const Ii = across * Vi;
-    mean += out.mean;
-    beatRe += out.mean * c;
-    beatIm -= out.mean * s;
-    instants.mean[i] = out.mean;
-    instants.byVoltage[i] = across + half;
-    instants.byConjugate.re[i] = half * (ur * ur - ui * ui);
-    instants.byConjugate.im[i] = 2 * half * ur * ui;
-    instants.byDirect.re[i] = out.fundamentalByDirect * ur;
-    instants.byDirect.im[i] = out.fundamentalByDirect * ui;
-    instants.meanByVoltage.re[i] = out.meanByAmplitude * ur;
-    instants.meanByVoltage.im[i] = out.meanByAmplitude * ui;
-    instants.meanByDirect[i] = out.meanByDirect;
-    re0 += Ir * c - Ii * s;
-    im0 += Ir * s + Ii * c;
-    re1 += Ir;
-    im1 += Ii;
-    re2 += Ir * c + Ii * s;
-    im2 += Ii * c - Ir * s;
-  }
+  answersOf(averaged, b);
   realHarmonics(instants.byVoltage, P);
   complexHarmonics(instants.byConjugate, Q);
   complexHarmonics(instants.byDirect, D);
   complexHarmonics(instants.meanByVoltage, M);
   realHarmonics(instants.meanByDirect, E);
-  b.mean = mean / N;
-  carrierRows(b, 0, source[0], carrierResistance, 0, re0, im0);
-  carrierRows(b, OWN, source[1], carrierResistance, own, re1, im1);
-  carrierRows(b, OTHER, source[2], carrierResistance, other, re2, im2);
+  b.mean = sums[DIRECT_VOLTAGE] / N;
+  carrierRows(b, 0, source[0], carrierResistance, 0);
+  carrierRows(b, OWN, source[1], carrierResistance, own);
+  carrierRows(b, OTHER, source[2], carrierResistance, other);
   const R = (dcResistance + law.directResistance) / N;
-  F[DIRECT_VOLTAGE] = bias - x[DIRECT_VOLTAGE] - R * mean;
+  F[DIRECT_VOLTAGE] = bias - x[DIRECT_VOLTAGE] - R * sums[DIRECT_VOLTAGE];
   const lr = (beatLoad.re + law.directResistance) / N;
   const li = beatLoad.im / N;
-  F[7] = -x[7] - (lr * beatRe - li * beatIm);
-  F[8] = -x[8] - (lr * beatIm + li * beatRe);
+  F[7] = -x[7] - (lr * sums[7] - li * sums[8]);
+  F[8] = -x[8] - (lr * sums[8] + li * sums[7]);
   for (let turns = 1; turns >= -1; turns--) {
     const m = harmonic(turns);
     const column = 2 * (1 - turns);
@@ -247,16 +208,59 @@ function equations({ law, own, other, source, dcResistance, beatLoad, bias }: Tw
   for (let k = 0; k < SIZE; k++) J[k * SIZE + k] += 1;
 }
 
-/** Sums over the instants of a real signal times e^(jnθ), for each harmonic n. */
-function realHarmonics(signal: Float64Array, sums: Float64Array): void {
+/** What the device answers at each instant of the beat where `x` stands, and the sums of its currents. */
+function answersOf({ at }: AveragedDetector, { x, sums, out, instants }: CarrierBalance): void {
+  const { byConjugate, byDirect, meanByVoltage } = instants;
   sums.fill(0);
   for (let i = 0; i < N; i++) {
-    sums[4] += signal[i];
-    sums[6] += signal[i] * COS[i];
-    sums[7] += signal[i] * SIN[i];
-    sums[8] += signal[i] * COS2[i];
-    sums[9] += signal[i] * SIN2[i];
+    const c = COS[i];
+    const s = SIN[i];
+    const Vr = x[2] + (x[0] + x[4]) * c + (x[1] - x[5]) * s;
+    const Vi = x[3] + (x[1] + x[5]) * c + (x[4] - x[0]) * s;
+    const size = Math.sqrt(Vr * Vr + Vi * Vi);
+    at(size, x[DIRECT_VOLTAGE] + 2 * (x[7] * c - x[8] * s), out);
+    const ur = size > 0 ? Vr / size : 1;
+    const ui = size > 0 ? Vi / size : 0;
+    const across = size > 1e-9 ? out.fundamental / size : out.fundamentalByAmplitude;
+    const half = (out.fundamentalByAmplitude - across) / 2;
+    instants.mean[i] = out.mean;
+    instants.byVoltage[i] = across + half;
+    byConjugate.re[i] = half * (ur * ur - ui * ui);
+    byConjugate.im[i] = 2 * half * ur * ui;
+    byDirect.re[i] = out.fundamentalByDirect * ur;
+    byDirect.im[i] = out.fundamentalByDirect * ui;
+    meanByVoltage.re[i] = out.meanByAmplitude * ur;
+    meanByVoltage.im[i] = out.meanByAmplitude * ui;
+    instants.meanByDirect[i] = out.meanByDirect;
+    const Ir = across * Vr;
+    const Ii = across * Vi;
+    sums[0] += Ir * c - Ii * s;
+    sums[1] += Ir * s + Ii * c;
+    sums[OWN] += Ir;
+    sums[OWN + 1] += Ii;
+    sums[OTHER] += Ir * c + Ii * s;
+    sums[OTHER + 1] += Ii * c - Ir * s;
+    sums[DIRECT_VOLTAGE] += out.mean;
+    sums[7] += out.mean * c;
+    sums[8] -= out.mean * s;
   }
+}
+
+/** Sums over the instants of a real signal times e^(jnθ), for each harmonic n. */
+function realHarmonics(signal: Float64Array, sums: Float64Array): void {
+  const [even0, even1, even2, even3] = [
+    signal[0] + signal[4],
+    signal[1] + signal[5],
+    signal[2] + signal[6],
+    signal[3] + signal[7],
+  ];
+  const turned1 = Math.SQRT1_2 * (signal[1] - signal[5]);
+  const turned3 = Math.SQRT1_2 * (signal[3] - signal[7]);
+  sums[4] = even0 + even1 + even2 + even3;
+  sums[6] = signal[0] - signal[4] + turned1 - turned3;
+  sums[7] = signal[2] - signal[6] + turned1 + turned3;
+  sums[8] = even0 - even2;
+  sums[9] = even1 - even3;
   sums[2] = sums[6];
   sums[3] = -sums[7];
   sums[0] = sums[8];
@@ -264,26 +268,27 @@ function realHarmonics(signal: Float64Array, sums: Float64Array): void {
 }
 
 /** The same of a complex one. */
-function complexHarmonics(signal: Samples, sums: Float64Array): void {
-  sums.fill(0);
-  for (let i = 0; i < N; i++) {
-    const re = signal.re[i];
-    const im = signal.im[i];
-    const c = COS[i];
-    const s = SIN[i];
-    const c2 = COS2[i];
-    const s2 = SIN2[i];
-    sums[0] += re * c2 + im * s2;
-    sums[1] += im * c2 - re * s2;
-    sums[2] += re * c + im * s;
-    sums[3] += im * c - re * s;
-    sums[4] += re;
-    sums[5] += im;
-    sums[6] += re * c - im * s;
-    sums[7] += re * s + im * c;
-    sums[8] += re * c2 - im * s2;
-    sums[9] += re * s2 + im * c2;
-  }
+function complexHarmonics({ re, im }: Samples, sums: Float64Array): void {
+  const [r0, r1, r2, r3] = [re[0] + re[4], re[1] + re[5], re[2] + re[6], re[3] + re[7]];
+  const [i0, i1, i2, i3] = [im[0] + im[4], im[1] + im[5], im[2] + im[6], im[3] + im[7]];
+  sums[0] = r0 - r2 + i1 - i3;
+  sums[1] = i0 - i2 - r1 + r3;
+  sums[4] = r0 + r1 + r2 + r3;
+  sums[5] = i0 + i1 + i2 + i3;
+  sums[8] = r0 - r2 - i1 + i3;
+  sums[9] = i0 - i2 + r1 - r3;
+  const turned1r = Math.SQRT1_2 * (re[1] - re[5]);
+  const turned1i = Math.SQRT1_2 * (im[1] - im[5]);
+  const turned3r = Math.SQRT1_2 * (re[3] - re[7]);
+  const turned3i = Math.SQRT1_2 * (im[3] - im[7]);
+  const cosineRe = re[0] - re[4] + turned1r - turned3r;
+  const cosineIm = im[0] - im[4] + turned1i - turned3i;
+  const sineRe = re[2] - re[6] + turned1r + turned3r;
+  const sineIm = im[2] - im[6] + turned1i + turned3i;
+  sums[2] = cosineRe + sineIm;
+  sums[3] = cosineIm - sineRe;
+  sums[6] = cosineRe - sineIm;
+  sums[7] = cosineIm + sineRe;
 }
 
 /** Two rows and columns: z·(p·δ + q·δ*). */
@@ -310,22 +315,20 @@ function block(
 }
 
 /**
- * E − V − Z·I of one carrier, sums of its current over the instants given, and how much of Z·I each voltage makes. The
+ * E − V − Z·I of one carrier, its current by the sums over the instants, and how much of Z·I each voltage makes. The
  * image turns with e^(−jθ) about the wanted one, the other with e^(jθ): a slope acts by the harmonic of both turns.
  */
 function carrierRows(
-  { x, F, J, byVoltage: P, byConjugate: Q, byDirect: D }: CarrierBalance,
+  { x, F, J, sums, byVoltage: P, byConjugate: Q, byDirect: D }: CarrierBalance,
   at: number,
   z: Complex,
   more: Ohms,
   E: Volts,
-  re: number,
-  im: number,
 ): void {
   const zr = (z.re + more) / N;
   const zi = z.im / N;
-  F[at] = E - x[at] - (zr * re - zi * im);
-  F[at + 1] = -x[at + 1] - (zr * im + zi * re);
+  F[at] = E - x[at] - (zr * sums[at] - zi * sums[at + 1]);
+  F[at + 1] = -x[at + 1] - (zr * sums[at + 1] + zi * sums[at]);
   const turns = 1 - at / 2;
   for (let other = 1; other >= -1; other--) {
     const p = harmonic(turns - other);
