@@ -49,6 +49,8 @@ export interface CarrierBalance {
   readonly byDirect: Float64Array;
   readonly meanByVoltage: Float64Array;
   readonly meanByDirect: Float64Array;
+  /** Harmonics of the real and the imaginary part of the slope that is summed. */
+  readonly parts: { readonly real: Float64Array; readonly imaginary: Float64Array };
 }
 
 const SIZE = 9;
@@ -98,6 +100,7 @@ export const carrierBalance = (): CarrierBalance => ({
   byDirect: new Float64Array(HARMONICS),
   meanByVoltage: new Float64Array(HARMONICS),
   meanByDirect: new Float64Array(HARMONICS),
+  parts: { real: new Float64Array(HARMONICS), imaginary: new Float64Array(HARMONICS) },
 });
 
 /**
@@ -174,9 +177,9 @@ function equations({ law, own, other, source, dcResistance, beatLoad, bias }: Tw
   const { averaged, carrierResistance } = law;
   answersOf(averaged, b);
   realHarmonics(instants.byVoltage, P);
-  complexHarmonics(instants.byConjugate, Q);
-  complexHarmonics(instants.byDirect, D);
-  complexHarmonics(instants.meanByVoltage, M);
+  complexHarmonics(instants.byConjugate, Q, b.parts);
+  complexHarmonics(instants.byDirect, D, b.parts);
+  complexHarmonics(instants.meanByVoltage, M, b.parts);
   realHarmonics(instants.meanByDirect, E);
   b.mean = sums[DIRECT_VOLTAGE] / N;
   carrierRows(b, 0, source[0], carrierResistance, 0);
@@ -248,47 +251,31 @@ function answersOf({ at }: AveragedDetector, { x, sums, out, instants }: Carrier
 
 /** Sums over the instants of a real signal times e^(jnθ), for each harmonic n. */
 function realHarmonics(signal: Float64Array, sums: Float64Array): void {
-  const [even0, even1, even2, even3] = [
-    signal[0] + signal[4],
-    signal[1] + signal[5],
-    signal[2] + signal[6],
-    signal[3] + signal[7],
-  ];
-  const turned1 = Math.SQRT1_2 * (signal[1] - signal[5]);
-  const turned3 = Math.SQRT1_2 * (signal[3] - signal[7]);
-  sums[4] = even0 + even1 + even2 + even3;
-  sums[6] = signal[0] - signal[4] + turned1 - turned3;
-  sums[7] = signal[2] - signal[6] + turned1 + turned3;
-  sums[8] = even0 - even2;
-  sums[9] = even1 - even3;
+  const s0 = signal[0] + signal[4];
+  const s1 = signal[1] + signal[5];
+  const s2 = signal[2] + signal[6];
+  const s3 = signal[3] + signal[7];
+  const t1 = Math.SQRT1_2 * (signal[1] - signal[5]);
+  const t3 = Math.SQRT1_2 * (signal[3] - signal[7]);
+  sums[4] = s0 + s1 + s2 + s3;
+  sums[6] = signal[0] - signal[4] + t1 - t3;
+  sums[7] = signal[2] - signal[6] + t1 + t3;
+  sums[8] = s0 - s2;
+  sums[9] = s1 - s3;
   sums[2] = sums[6];
   sums[3] = -sums[7];
   sums[0] = sums[8];
   sums[1] = -sums[9];
 }
 
-/** The same of a complex one. */
-function complexHarmonics({ re, im }: Samples, sums: Float64Array): void {
-  const [r0, r1, r2, r3] = [re[0] + re[4], re[1] + re[5], re[2] + re[6], re[3] + re[7]];
-  const [i0, i1, i2, i3] = [im[0] + im[4], im[1] + im[5], im[2] + im[6], im[3] + im[7]];
-  sums[0] = r0 - r2 + i1 - i3;
-  sums[1] = i0 - i2 - r1 + r3;
-  sums[4] = r0 + r1 + r2 + r3;
-  sums[5] = i0 + i1 + i2 + i3;
-  sums[8] = r0 - r2 - i1 + i3;
-  sums[9] = i0 - i2 + r1 - r3;
-  const turned1r = Math.SQRT1_2 * (re[1] - re[5]);
-  const turned1i = Math.SQRT1_2 * (im[1] - im[5]);
-  const turned3r = Math.SQRT1_2 * (re[3] - re[7]);
-  const turned3i = Math.SQRT1_2 * (im[3] - im[7]);
-  const cosineRe = re[0] - re[4] + turned1r - turned3r;
-  const cosineIm = im[0] - im[4] + turned1i - turned3i;
-  const sineRe = re[2] - re[6] + turned1r + turned3r;
-  const sineIm = im[2] - im[6] + turned1i + turned3i;
-  sums[2] = cosineRe + sineIm;
-  sums[3] = cosineIm - sineRe;
-  sums[6] = cosineRe - sineIm;
-  sums[7] = cosineIm + sineRe;
+/** The same of a complex one: that of its real part and j times that of its imaginary part. */
+function complexHarmonics({ re, im }: Samples, sums: Float64Array, { real, imaginary }: CarrierBalance['parts']): void {
+  realHarmonics(re, real);
+  realHarmonics(im, imaginary);
+  for (let k = 0; k < HARMONICS; k += 2) {
+    sums[k] = real[k] - imaginary[k + 1];
+    sums[k + 1] = real[k + 1] + imaginary[k];
+  }
 }
 
 /** Two rows and columns: z·(p·δ + q·δ*). */
