@@ -354,18 +354,20 @@ export function dialOf(
   const views: FrequencyView[] = stations.map((s) => set.network.at(s.station.frequency));
   const g = set.smallConductance;
   const capacitances = Float64Array.from(points, ({ position }) => tuning.capacitanceAt(position));
-  const losses = Float64Array.from(points, ({ position }) => tuning.lossTangentAt(position));
+  const lossTangents = Float64Array.from(points, ({ position }) => tuning.lossTangentAt(position));
   const all = new Float64Array(positions * views.length);
   const levels = points.map((_, i) => all.subarray(i * views.length, (i + 1) * views.length));
   let strongest = Number.NEGATIVE_INFINITY;
   // Station by station: what is asked of one again and again stays at hand.
   for (const [k, view] of views.entries()) {
     const { emf, other } = stations[k];
+    view.levelsWith?.(g, other, { capacitances, lossTangents }, all, k, views.length);
     for (let i = 0; i < positions; i++) {
-      const level = view.levelWith?.(g, capacitances[i], losses[i], other) ?? view.level(g, points[i].position, other);
+      const at = i * views.length + k;
+      const level = view.levelsWith ? all[at] : view.level(g, points[i].position, other);
       const decibels = DECIBELS * Math.log(Math.max(emf * level, 1e-15));
       if (decibels > strongest) strongest = decibels;
-      all[i * views.length + k] = decibels;
+      all[at] = decibels;
     }
   }
   for (let i = 0; i < all.length; i++) all[i] -= strongest;

@@ -5,7 +5,15 @@ import type { FrequencyView } from '../../solvers/linear/views.ts';
 import type { Decibels, Degrees, Hertz, Metres, Volts } from '../../units/quantities.ts';
 import { isTurned } from '../path/direction.ts';
 import type { FieldAtSite } from '../path/field.ts';
-import { bearingOf, emfOf, type Receiver, TEST_TONE, type TunedStation, toneSource } from '../path/receive-station.ts';
+import {
+  bearingOf,
+  emfOf,
+  type Receiver,
+  TEST_TONE,
+  type ToneSource,
+  type TunedStation,
+  toneSource,
+} from '../path/receive-station.ts';
 import type { Disturbance } from '../path/types.ts';
 import { candidatesAmong, SHORT_LIST, samplesAmong } from './candidates.ts';
 import { carrierLaw } from './carrier-law.ts';
@@ -101,11 +109,15 @@ export function interferenceAmong(
       places.push(i);
       carriers.push({ index, name, frequency, modulation, voltage });
     }
+    const otherAt = (place: number) => {
+      const { arriving, view } = ready[places[place]];
+      return { arriving, view, emf: emfs[places[place]] };
+    };
     const audioLoad = Math.max(magnitude(set.audioLoadAt(TEST_TONE)), 1);
     const all = disturbances({ ...signalOf(tuned.station), voltage: tuned.steady.junctionVoltage }, carriers, {
       slopeVoltage: set.circuit.averaged.detector.slopeVoltage,
       loadTime: (set.circuit.set.load.bypass + 30e-12) / (1 / audioLoad + g / 2),
-      inFull: audioRatiosAt(set, tuned, (place) => ({ ...ready[places[place]], emf: emfs[places[place]] }), balance),
+      inFull: audioRatiosAt(set, tuned, otherAt, balance),
       mostInFull: inFull,
     });
     const list = mostRelevant(all, keep);
@@ -131,7 +143,7 @@ export function audioRatiosAt(
   const law = carrierLaw(circuit.averaged, circuit.assembly.wiring);
   let own: ReceivedProgramme | undefined;
   return (place) => {
-    own ??= { ...toneSource(set, tuned), depth: signalOf(tuned.station).modulation };
+    own ??= programmeOf(toneSource(set, tuned), tuned.station);
     const { arriving, view, emf } = otherAt(place);
     const { station } = arriving;
     const { position, other } = tuned;
@@ -140,10 +152,7 @@ export function audioRatiosAt(
       {
         law,
         own,
-        other: {
-          ...toneSource(set, { emf, position, other, station, view: view.at(position, other) }),
-          depth: signalOf(station).modulation,
-        },
+        other: programmeOf(toneSource(set, { emf, position, other, station, view: view.at(position, other) }), station),
         isOtherBelow: beat < 0,
         dcResistance,
         beatLoad: set.audioLoadAt(Math.max(Math.abs(beat), SLOWEST_BEAT)),
@@ -155,6 +164,13 @@ export function audioRatiosAt(
     );
   };
 }
+
+const programmeOf = ({ carrier, upper, lower }: ToneSource, { modulation }: StationDescription): ReceivedProgramme => ({
+  carrier,
+  upper,
+  lower,
+  depth: Math.min(modulation, 1),
+});
 
 /** Of two stations on one frequency; direct current has a load of its own. */
 const SLOWEST_BEAT: Hertz = 20;

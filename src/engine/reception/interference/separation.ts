@@ -1,4 +1,4 @@
-import { ratioI1I0 } from '../../numerics/bessel-modified.ts';
+import { besselTable, lookUpBessel } from '../../numerics/bessel-table.ts';
 import { type Decibels, decibels, type Hertz, type Ratio, type Seconds, type Volts } from '../../units/quantities.ts';
 import type { Disturbance } from '../path/types.ts';
 
@@ -86,7 +86,7 @@ function estimatedRatio(
   const x1 = own.voltage / slopeVoltage;
   const x2 = other.voltage / slopeVoltage;
   const coherent = envelopeSlopes(x1, x2);
-  const separate = { first: x1 * ratioI1I0(x1), second: x2 * ratioI1I0(x2) };
+  const separate = { first: x1 * slopeAt(x1), second: x2 * slopeAt(x2) };
   const first = own.modulation * (follows * coherent.first + (1 - follows) * separate.first);
   const second = other.modulation * (follows * coherent.second + (1 - follows) * separate.second);
   return decibels(Math.abs(first) / Math.max(Math.abs(second), 1e-12));
@@ -121,13 +121,22 @@ function disturbance(
   };
 }
 
+const bessel = new Float64Array(2);
+
+/** I1/I0. */
+function slopeAt(x: number): number {
+  lookUpBessel(x, besselTable(), bessel);
+  return bessel[1];
+}
+
 /** d⟨ln I0(|x1 + x2 e^jθ|)⟩ / d ln x1 and x2, averaged over the beat. */
 function envelopeSlopes(x1: number, x2: number): { first: number; second: number } {
   let first = 0;
   let second = 0;
-  for (const c of ANGLES) {
+  for (let i = 0; i < ANGLES.length; i++) {
+    const c = ANGLES[i];
     const x = Math.sqrt(Math.max(x1 * x1 + x2 * x2 + 2 * x1 * x2 * c, 1e-30));
-    const r = ratioI1I0(x) / x;
+    const r = slopeAt(x) / x;
     first += r * x1 * (x1 + x2 * c);
     second += r * x2 * (x2 + x1 * c);
   }

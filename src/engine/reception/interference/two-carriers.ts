@@ -26,6 +26,14 @@ export interface CarrierBalance {
   mean: Amperes;
   readonly F: Float64Array;
   readonly J: Float64Array;
+  /** An answer kept, how it moves by either carrier, what another is off the straight line, and the slopes at the first. */
+  readonly kept: {
+    readonly slopes: Float64Array;
+    readonly middle: Float64Array;
+    readonly byOwn: Float64Array;
+    readonly byOther: Float64Array;
+    readonly off: Float64Array;
+  };
   /** The step last taken. */
   readonly step: Float64Array;
   /** Sums over the instants of the current at the carriers, as in `x`, then of the mean current, then of its beat. */
@@ -84,6 +92,13 @@ export const carrierBalance = (): CarrierBalance => ({
   mean: Number.NaN,
   F: new Float64Array(SIZE),
   J: new Float64Array(SIZE * SIZE),
+  kept: {
+    slopes: new Float64Array(SIZE * SIZE),
+    middle: new Float64Array(SIZE),
+    byOwn: new Float64Array(SIZE),
+    byOther: new Float64Array(SIZE),
+    off: new Float64Array(SIZE),
+  },
   step: new Float64Array(SIZE),
   sums: new Float64Array(SIZE),
   out: averagedCurrents(),
@@ -157,17 +172,18 @@ export function slopesByCarriers(
   byOwn: Float64Array,
   byOther: Float64Array,
 ): boolean {
-  const { J, F } = b;
-  for (const [row, slope] of [
-    [OWN, byOwn],
-    [OTHER, byOther],
-  ] as const) {
-    equations(c, b);
-    F.fill(0);
-    F[row] = 1;
-    if (!solve(J, F)) return false;
-    slope.set(F);
-  }
+  const { J, F, kept } = b;
+  equations(c, b);
+  kept.slopes.set(J);
+  F.fill(0);
+  F[OWN] = 1;
+  if (!solve(J, F)) return false;
+  byOwn.set(F);
+  J.set(kept.slopes);
+  F.fill(0);
+  F[OTHER] = 1;
+  if (!solve(J, F)) return false;
+  byOther.set(F);
   return true;
 }
 

@@ -70,9 +70,10 @@ export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibel
   };
   begin(pair, balance, E1, E2);
   if (!strikeBalance(carriers, balance)) return undefined;
-  const { x } = balance;
+  const { x, kept } = balance;
   const deep = [depthOf(own, law, complex(x[2], x[3]), E1), depthOf(other, law, complex(x[4], x[5]), E2)];
-  const middle = Float64Array.from(x);
+  const { middle, byOwn, byOther, off } = kept;
+  middle.set(x);
   // About the mean the direct voltage moves along the load for audio.
   const audioLoad = Math.max(pair.audioLoad, 1);
   const moving = {
@@ -80,12 +81,9 @@ export function toneRatio(pair: TwoProgrammes, balance: CarrierBalance): Decibel
     dcResistance: audioLoad,
     bias: pair.bias - (pair.dcResistance - audioLoad) * balance.mean,
   };
-  const byOwn = new Float64Array(middle.length);
-  const byOther = new Float64Array(middle.length);
   if (!slopesByCarriers(moving, balance, byOwn, byOther)) return undefined;
   let [first, second] = [0, 0];
   // Of two moments on opposite sides of the mean, the second begins with what the first was off the straight line.
-  const off = new Float64Array(middle.length);
   for (const [a, b, isOpposite] of MOMENTS) {
     const [moved1, moved2] = [a * Math.SQRT1_2 * deep[0] * E1, b * Math.SQRT1_2 * deep[1] * E2];
     if (!isOpposite) off.fill(0);

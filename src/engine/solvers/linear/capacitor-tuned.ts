@@ -76,9 +76,15 @@ function solvedAt(tunings: Tunings, frequency: Hertz, look: PortView): Solved {
       return throughOne(three, loadOf(main, w, position));
     },
     level: (g, position, other) => levelAt(tuned(), g, position, other),
-    levelWith: ganged
+    levelsWith: ganged
       ? undefined
-      : (g, C, lossTangent, other) => quotientAt(withSecond(tuned(), g, other), w * C * lossTangent, w * C),
+      : (g, other, { capacitances, lossTangents }, into, at, stride) => {
+          const q = withSecond(tuned(), g, other);
+          for (let i = 0; i < capacitances.length; i++) {
+            const y = w * capacitances[i];
+            into[at + i * stride] = quotientAt(q, y * lossTangents[i], y);
+          }
+        },
     peak: (g) => (second === undefined ? peakOfOne : ganged ? peakOfGanged : peakOfTwo)(tuned(), g),
   };
   return { view, levels: () => tuned().levels };
@@ -202,12 +208,16 @@ function peakOfTwo(t: Tuned, g: number): Peak {
 function withoutLast({ frequency, open, z }: PortView, y: Complex): PortView {
   const k = open.length - 1;
   const factor = intoPort(z[k][k], y);
-  const currents = z.slice(0, k).map((row) => multiply(row[k], factor));
-  return {
-    frequency,
-    open: currents.map((d, i) => subtract(open[i], multiply(d, open[k]))),
-    z: currents.map((d, i) => currents.map((_, j) => subtract(z[i][j], multiply(d, z[k][j])))),
-  };
+  const left: Complex[] = [];
+  const seen: Complex[][] = [];
+  for (let i = 0; i < k; i++) {
+    const current = multiply(z[i][k], factor);
+    left.push(subtract(open[i], multiply(current, open[k])));
+    const row: Complex[] = [];
+    for (let j = 0; j < k; j++) row.push(subtract(z[i][j], multiply(current, z[k][j])));
+    seen.push(row);
+  }
+  return { frequency, open: left, z: seen };
 }
 
 /** 1/(z + 1/y): the current into an admittance joined to a port, per volt that stood there. */

@@ -53,11 +53,15 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
     },
     look(frequency) {
       solveAt(equations, frequency);
-      return {
-        frequency,
-        open: equations.ports.map((_, p) => acrossPort(equations, p, 0)),
-        z: equations.ports.map((_, p) => equations.ports.map((__, from) => acrossPort(equations, p, 1 + from))),
-      };
+      const open: Complex[] = [];
+      const z: Complex[][] = [];
+      for (let p = 0; p < equations.ports.length; p++) {
+        open.push(acrossPort(equations, p, 0));
+        const row: Complex[] = [];
+        for (let from = 0; from < equations.ports.length; from++) row.push(acrossPort(equations, p, 1 + from));
+        z.push(row);
+      }
+      return { frequency, open, z };
     },
   };
 }

@@ -19,8 +19,18 @@ export interface FrequencyView {
   at(position: Ratio, other?: Ratio): CarrierView;
   /** Voltage left at the detector when it loads the set with a conductance, of the circuit's own unit emf. */
   level(conductance: number, position: Ratio, other: Ratio): number;
-  /** The same with the tuning capacitance given, for those who ask at many frequencies; undefined where it is no such set. */
-  levelWith?(conductance: number, capacitance: Farads, lossTangent: number, other: Ratio): number;
+  /**
+   * The same at many tuning capacitances, given with their loss tangents, into as many places of `into`, one every
+   * `stride` from `at` on; undefined where it is no such set.
+   */
+  levelsWith?(
+    conductance: number,
+    other: Ratio,
+    tunings: { readonly capacitances: Float64Array; readonly lossTangents: Float64Array },
+    into: Float64Array,
+    at: number,
+    stride: number,
+  ): void;
   /** Pointer position (and that of a separate aerial tuning) where the detector gets most, and whether it lies within the scale. */
   peak(detectorConductance: number): Peak;
 }
