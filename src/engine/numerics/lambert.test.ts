@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { wrightOmega } from './lambert.ts';
+import { lookUpOmega, OMEGA_HIGHEST, OMEGA_LOWEST, omegaTable } from './omega-table.ts';
 
 describe("Wright's omega", () => {
   test('known values of Lambert’s W (DLMF 4.13: ω(ln x) = W(x), W(e) = 1, W(1) = 0.56714329…)', () => {
@@ -14,6 +15,16 @@ describe("Wright's omega", () => {
         const w = wrightOmega(z);
         expect(Math.abs(w + Math.log(w) - z)).toBeLessThan(1e-12 * (1 + Math.abs(z)));
       }),
+    );
+  });
+
+  test('by its table within 1e-11', () => {
+    const table = omegaTable();
+    fc.assert(
+      fc.property(fc.double({ min: OMEGA_LOWEST, max: OMEGA_HIGHEST, maxExcluded: true, noNaN: true }), (z) => {
+        expect(Math.abs(lookUpOmega(z, table) / wrightOmega(z) - 1)).toBeLessThan(1e-11);
+      }),
+      { numRuns: 2000 },
     );
   });
 

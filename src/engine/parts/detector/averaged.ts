@@ -114,7 +114,8 @@ function overPulse(law: ExponentialLaw): AveragedDetector['at'] {
       return;
     }
     const peak = middle + X;
-    const top = peak < -30 ? peak : Math.log(wrightOmega(peak));
+    const isTabled = X >= TABLED_PULSE && middle - X >= OMEGA_LOWEST && peak < OMEGA_HIGHEST;
+    const top = peak < -30 ? peak : Math.log(isTabled ? lookUpOmega(peak, table) : wrightOmega(peak));
     // Where the pulse has fallen to 1e-10 of its height.
     const edge = top - 23;
     const cosEdge = (edge - middle) / X;
@@ -128,7 +129,6 @@ function overPulse(law: ExponentialLaw): AveragedDetector['at'] {
     // 240 points put even a sharp corner within 1e-5.
     const N = Math.max(12, Math.min(240, Math.ceil(to / step)));
     const h = to / N;
-    const isTabled = X >= TABLED_PULSE && middle - X >= OMEGA_LOWEST && peak < OMEGA_HIGHEST;
     // cos(j·h) by recurrence: two multiplications a point.
     const twoCos = 2 * Math.cos(h);
     let c1 = Math.cos(h);
