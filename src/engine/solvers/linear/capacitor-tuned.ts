@@ -1,11 +1,20 @@
 import type { Assembly, TuningPort } from '../../kinds/arrangements/assembly.ts';
 import type { Port } from '../../network/port.ts';
-import { type Complex, divide, multiply, ONE, subtract } from '../../numerics/complex.ts';
+import { type Complex, divide, ONE } from '../../numerics/complex.ts';
 import { maximum } from '../../numerics/minimum.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
 import { linearSolver, type PortView } from './solve.ts';
 import { greatest, quotientAt, type StraightQuotient } from './straight-quotient.ts';
-import { byMain, bySecond, levelsAbout, MAIN, moveLevels, type TuningLevels, tuningLevels } from './tuning-levels.ts';
+import {
+  byMain,
+  bySecond,
+  levelsAbout,
+  MAIN,
+  moveLevels,
+  SECOND,
+  type TuningLevels,
+  tuningLevels,
+} from './tuning-levels.ts';
 import type { CarrierView, FrequencyView, Peak, TunedNetwork } from './views.ts';
 
 /** A set that capacitors tune. */
@@ -63,18 +72,12 @@ function solvedAt(tunings: Tunings, frequency: Hertz, look: PortView): Solved {
     cached ??= { ...tunings, w, levels: tuningLevels(look) };
     return cached;
   };
-  let stands = Number.NaN;
-  let three = look;
   const view: FrequencyView = {
     frequency,
-    at(position, other = position) {
-      if (second !== undefined) {
-        const place = ganged ? position : other;
-        if (place !== stands) three = withoutLast(look, loadOf(second, w, place));
-        stands = place;
-      }
-      return throughOne(three, loadOf(main, w, position));
-    },
+    at: (position, other = position) =>
+      second === undefined
+        ? throughOne(look, loadOf(main, w, position))
+        : throughTwo(look, loadOf(main, w, position), loadOf(second, w, ganged ? position : other)),
     level: (g, position, other) => levelAt(tuned(), g, position, other),
     levelsWith: ganged
       ? undefined
@@ -204,22 +207,6 @@ function peakOfTwo(t: Tuned, g: number): Peak {
   }
 }
 
-/** Join an admittance across the last port: what the others then see. */
-function withoutLast({ frequency, open, z }: PortView, y: Complex): PortView {
-  const k = open.length - 1;
-  const factor = intoPort(z[k][k], y);
-  const left: Complex[] = [];
-  const seen: Complex[][] = [];
-  for (let i = 0; i < k; i++) {
-    const current = multiply(z[i][k], factor);
-    left.push(subtract(open[i], multiply(current, open[k])));
-    const row: Complex[] = [];
-    for (let j = 0; j < k; j++) row.push(subtract(z[i][j], multiply(current, z[k][j])));
-    seen.push(row);
-  }
-  return { frequency, open: left, z: seen };
-}
-
 /** 1/(z + 1/y): the current into an admittance joined to a port, per volt that stood there. */
 function intoPort(z: Complex, y: Complex): Complex {
   const size = y.re * y.re + y.im * y.im;
@@ -227,15 +214,42 @@ function intoPort(z: Complex, y: Complex): Complex {
   return divide(ONE, { re: z.re + y.re / size, im: z.im - y.im / size });
 }
 
-/** What the detector sees with the main tuning joined, worked out only where it is looked at. */
-function throughOne({ open, z }: PortView, y: Complex): CarrierView {
+/** v less what the current into a joined admittance adds there: `to` from that port, driven by `from` there. */
+function lessThrough(v: Complex, to: Complex, factor: Complex, from: Complex): Complex {
+  const re = to.re * factor.re - to.im * factor.im;
+  const im = to.re * factor.im + to.im * factor.re;
+  return { re: v.re - (re * from.re - im * from.im), im: v.im - (re * from.im + im * from.re) };
+}
+
+/** What the detector sees with the main tuning joined. */
+function throughOne({ open, z }: Pick<PortView, 'open' | 'z'>, y: Complex): CarrierView {
   const factor = intoPort(z[MAIN][MAIN], y);
-  const intoTuning = multiply(open[MAIN], factor);
-  const byDetector = multiply(z[MAIN][0], factor);
   return {
-    open: subtract(open[0], multiply(z[0][MAIN], intoTuning)),
-    z: subtract(z[0][0], multiply(z[0][MAIN], byDetector)),
-    tunedOpen: subtract(open[1], multiply(z[1][MAIN], intoTuning)),
-    tunedByDetector: subtract(z[1][0], multiply(z[1][MAIN], byDetector)),
+    open: lessThrough(open[0], z[0][MAIN], factor, open[MAIN]),
+    z: lessThrough(z[0][0], z[0][MAIN], factor, z[MAIN][0]),
+    tunedOpen: lessThrough(open[1], z[1][MAIN], factor, open[MAIN]),
+    tunedByDetector: lessThrough(z[1][0], z[1][MAIN], factor, z[MAIN][0]),
   };
 }
+
+/** The same with the second joined first; of the impedances only those that are needed. */
+function throughTwo({ open, z }: PortView, main: Complex, second: Complex): CarrierView {
+  const factor = intoPort(z[SECOND][SECOND], second);
+  const at = (i: number): Complex => lessThrough(open[i], z[i][SECOND], factor, open[SECOND]);
+  const between = (i: number, j: number): Complex => lessThrough(z[i][j], z[i][SECOND], factor, z[SECOND][j]);
+  const toMain = between(0, MAIN);
+  return throughOne(
+    {
+      open: [at(0), at(1), at(MAIN)],
+      // A row and a column that `throughOne` does not look at are left out.
+      z: [
+        [between(0, 0), NOTHING, toMain],
+        [between(1, 0), NOTHING, between(1, MAIN)],
+        [toMain, NOTHING, between(MAIN, MAIN)],
+      ],
+    },
+    main,
+  );
+}
+
+const NOTHING: Complex = { re: 0, im: 0 };

@@ -5,7 +5,7 @@ import { type StraightQuotient, straightQuotient } from './straight-quotient.ts'
 /** Ports in the order in which a set with tuning capacitors is looked at; the tuned circuit's, 1, is not needed here. */
 const DETECTOR = 0;
 export const MAIN = 2;
-const SECOND = 3;
+export const SECOND = 3;
 
 /** A polynomial n + p·Y1 + q·Y2 + r·Y1·Y2 in the admittances of the main and the second tuning: re and im of n, p, q, r. */
 type Polynomial = Float64Array;
