@@ -63,10 +63,10 @@ export interface CarrierBalance {
 
 const SIZE = 9;
 /** The places of the wanted carrier and of the other, each re and im. */
-export const OWN = 2;
-export const OTHER = 4;
+const OWN = 2;
+const OTHER = 4;
 /** The place of the direct voltage. */
-export const DIRECT_VOLTAGE = 6;
+const DIRECT_VOLTAGE = 6;
 /** Instants of the beat: the sums of harmonics below are those of eight. */
 const N = 8;
 const COS = Float64Array.from({ length: N }, (_, i) => Math.cos((2 * Math.PI * i) / N));
