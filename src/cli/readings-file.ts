@@ -4,14 +4,18 @@ import {
   isRecord,
   MEASUREMENTS,
   type MeasurementKind,
+  readReadings,
+  readRecord,
   ringingOf,
   wholeFileField,
 } from '../engine/index.ts';
 import { readWav, SoundFileError } from '../outputs/audio/index.ts';
 import { clean } from '../outputs/tables/index.ts';
-import { fileProblems } from '../outputs/words/index.ts';
+import { cliNotes, fileProblems, measureAnswer } from '../outputs/words/index.ts';
 import { InputError, type Io, type OpenFile } from './command.ts';
 import { BYTES_INSPECTED, contentKind } from './content-kind.ts';
+import { problemsOfFile } from './problems-of-file.ts';
+import { readingsProblem } from './readings-problem.ts';
 
 /** The file's name may hold anything. @throws InputError */
 async function opened(file: string, io: Io): Promise<OpenFile> {
@@ -37,22 +41,49 @@ async function ringingIn(file: string, io: Io): Promise<{ sampleRate: number; sa
   }
 }
 
-/**
- * Readings out of a file that an instrument wrote: a WAV of a ringing, cut from its edge on (its first channel), or a table
- * of time and volts.
- * @returns undefined for any other file
- */
-export async function instrumentReadings(file: string, io: Io): Promise<unknown> {
+/** What a file holds, by its content; undefined for the standard input. @throws InputError */
+async function contentOf(file: string, io: Io): Promise<ReturnType<typeof contentKind> | undefined> {
   if (file === '-') return undefined;
-  const source = await io.open(file);
-  let kind: ReturnType<typeof contentKind>;
+  const source = await opened(file, io);
   try {
-    kind = contentKind(await source.read(0, Math.min(source.size, BYTES_INSPECTED)));
+    return contentKind(await source.read(0, Math.min(source.size, BYTES_INSPECTED)));
   } finally {
     await source.close();
   }
-  if (kind === 'csv') return { kind: 'decay-record', record: await io.read(file) };
-  return kind === 'wav' ? { kind: 'decay', ...(await ringingIn(file, io)) } : undefined;
+}
+
+/**
+ * Readings out of a file that is not plain JSON of them: a WAV of a ringing, cut from its edge on (its first channel), a
+ * table that says its kind, a table of time and volts, or JSON that names files of instruments.
+ * @returns undefined for the standard input, and for what only the reader of JSON can refuse
+ * @throws InputError where the file does not say what it is of, or names files that cannot be read
+ */
+export async function fitReadings(file: string, io: Io): Promise<unknown> {
+  const content = await contentOf(file, io);
+  if (content === 'wav') return { kind: 'decay', ...(await ringingIn(file, io)) };
+  if (content === undefined || content === 'json' || content === 'description') {
+    if (file === '-') return undefined;
+    const { text, problems } = await withFilesRead(await io.read(file), file, io);
+    if (problems.length > 0) throw new InputError(problems.join('\n'));
+    try {
+      return JSON.parse(text);
+    } catch {
+      return undefined;
+    }
+  }
+  const text = await io.read(file);
+  if (TOUCHSTONE_NAME.test(file) || TOUCHSTONE.test(text))
+    throw new InputError(fileProblems.sweepForFit(clean(file), SWEPT));
+  if (isReadingsText(text)) {
+    const read = readReadings(text);
+    if (!read.ok) throw new InputError(problemsOfFile(clean(file), read.problems.map(readingsProblem)));
+    if (read.notRead) io.err(`${cliNotes.note(measureAnswer.columnsNotRead(read.notRead))}\n`);
+    return read.measurements[0].written;
+  }
+  const record = readRecord(text);
+  if (record.ok || record.problems.every(({ code }) => code !== 'no-rows' && code !== 'time-not-even'))
+    return { kind: 'decay-record', record: text };
+  throw new InputError(fileProblems.tableWithoutKind(clean(file), Object.keys(MEASUREMENTS)));
 }
 
 /** What an instrument's file does not say itself. */

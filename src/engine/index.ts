@@ -318,6 +318,7 @@ export {
 export { type PropertyId, propertyOf } from './measure/properties.ts';
 export { type Fields, fieldEntries, type ReadingField, type ScalarField } from './measure/reading-fields.ts';
 export { type ReadingsProblem, type ReadingsRead, readMeasurements, readReadings } from './measure/readings.ts';
+export { readingsTable } from './measure/readings-table.ts';
 export { type Recording, readRecord, ringingOf } from './measure/record.ts';
 export { fitResonance } from './measure/resonance-fit.ts';
 export {

@@ -189,9 +189,11 @@ describe('calc fit of every kind of measurement', () => {
     expect(frequency.value).toBeCloseTo((1000 * 0.8) / (2 * Math.PI), 2);
     expect(q.value).toBeCloseTo(0.4 * 40, 2);
     const broken = fitCalculation.run({ kind: 'decay-record', record: record.replace('0.3,', 'noon,') });
-    expect(broken.ok ? '' : broken.problems[0].message).toMatch(/: row 301: expected a time and a voltage, got "noon /);
+    expect(broken.ok ? '' : broken.problems[0].message).toMatch(
+      /: line 301: expected a time and a voltage, got "noon /,
+    );
     const uneven = fitCalculation.run({ kind: 'decay-record', record: record.replace('\n0.4,', '\n0.43,') });
-    expect(uneven.ok ? '' : uneven.problems[0].message).toMatch(/: row 401: expected times that rise by equal steps$/);
+    expect(uneven.ok ? '' : uneven.problems[0].message).toMatch(/: line 401: expected times that rise by equal steps$/);
   });
   test('readings that lead nowhere together are named at their field', () => {
     const result = fitCalculation.run({ kind: 'equal-levels', lower: '459 kHz', upper: '450 kHz' });

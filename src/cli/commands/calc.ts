@@ -3,7 +3,7 @@ import { filesAndOptions } from '../arguments.ts';
 import { CALCULATIONS } from '../calc/index.ts';
 import { type Command, InputError, type Io } from '../command.ts';
 import { dataOut } from '../data-out.ts';
-import { instrumentReadings } from '../readings-file.ts';
+import { fitReadings } from '../readings-file.ts';
 
 const MOST_ROWS = 100_000;
 
@@ -31,8 +31,7 @@ export const calc: Command = {
     const calculation = CALCULATIONS.find((c) => c.name === what);
     if (!calculation) throw new InputError(callProblems.nameCalculation(CALCULATIONS.map((c) => c.name)));
     if (rest.length > 0) throw new InputError(callProblems.oneInput(rest[0]));
-    const input =
-      (calculation.name === 'fit' ? await instrumentReadings(file, io) : undefined) ?? (await jsonOf(file, io));
+    const input = (calculation.name === 'fit' ? await fitReadings(file, io) : undefined) ?? (await jsonOf(file, io));
     const rows = Array.isArray(input) ? input : [input];
     if (rows.length > MOST_ROWS) throw new InputError(callProblems.rowsAtMost(MOST_ROWS));
     const results = rows.map((row, i) => {

@@ -38,9 +38,7 @@ import {
   measuredName,
   measurementName,
   nextMeasurementText,
-  problemSentence,
   propertyNames,
-  unfitText,
   warningSentences,
 } from '../../outputs/words/index.ts';
 import { filesAndOptions } from '../arguments.ts';
@@ -50,6 +48,7 @@ import { type Command, InputError, type Io } from '../command.ts';
 import { problemsOfFile } from '../problems-of-file.ts';
 import { readWrittenSet } from '../read-set.ts';
 import { readingsText } from '../readings-file.ts';
+import { readingsProblem } from '../readings-problem.ts';
 import { timeOfDay } from '../time-of-day.ts';
 import { wrongOption } from '../wrong-option.ts';
 
@@ -123,20 +122,17 @@ async function read(file: string, set: SetDescription, { kind, coil }: { kind?: 
   const of = kind === undefined ? undefined : kindOf(kind, '--kind');
   const { text, problems } = await readingsText(file, { kind: of, coil }, io);
   const result = readReadings(text, of, set);
-  const all = [...problems, ...(result.ok ? [] : result.problems.map(sentenceOf))];
+  const all = [...problems, ...(result.ok ? [] : result.problems.map(readingsProblem))];
   if (all.length > 0) throw new InputError(problemsOfFile(file, all));
-  return result.ok ? result.measurements : [];
+  if (!result.ok) return [];
+  if (result.notRead) io.err(`${cliNotes.note(measureAnswer.columnsNotRead(result.notRead))}\n`);
+  return result.measurements;
 }
 const writtenOf = (measurements: readonly { readonly written: unknown }[]) => measurements.map((one) => one.written);
 
-function sentenceOf(problem: ReadingsProblem): string {
-  const sentence = 'unfit' in problem ? `${problem.path}: ${unfitText(problem.unfit)}` : problemSentence(problem);
-  return problem.line === undefined ? sentence : measureAnswer.problemLine(problem.line, sentence);
-}
-
 /** Every problem, a line each. */
 const refusal = (problems: readonly ReadingsProblem[], file: string): InputError =>
-  new InputError(problemsOfFile(file, problems.map(sentenceOf)));
+  new InputError(problemsOfFile(file, problems.map(readingsProblem)));
 
 function setOf(written: WrittenDescription | undefined): SetDescription | undefined {
   const read = written && readValue(written);

@@ -27,6 +27,8 @@ export interface MeasureWarnings {
   readonly 'measure.no-coupled-coils': Record<never, never>;
   /** The station whose prediction a reading would be set beside; left out where the reading names none. */
   readonly 'measure.no-prediction': { readonly station?: string };
+  /** K, and its standard deviation. */
+  readonly 'measure.temperature-supposed': { readonly temperature: number; readonly deviation: number };
   readonly 'measure.loudness-beside-only': Record<never, never>;
   readonly 'measure.series-resistance-unseen': Record<never, never>;
   /** At least so much, Ω. */

@@ -12,7 +12,7 @@ import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
 import { fieldEntries } from './reading-fields.ts';
 import { namesNotOf } from './reading-names.ts';
-import { readingsTable } from './readings-table.ts';
+import { type ReadingsTable, readingsTable } from './readings-table.ts';
 import { UnfitReadings, type UnfitReason } from './unfit.ts';
 
 const READINGS_FORMAT = 'faintwave-readings/1';
@@ -44,7 +44,12 @@ export interface TakenMeasurement {
 
 /** Measurements as read, or every problem there is. */
 export type ReadingsRead =
-  | { readonly ok: true; readonly measurements: readonly TakenMeasurement[] }
+  | {
+      readonly ok: true;
+      readonly measurements: readonly TakenMeasurement[];
+      /** Of a table: headings of columns that its kind has not, as written; left out where there are none. */
+      readonly notRead?: readonly string[];
+    }
   | { readonly ok: false; readonly problems: readonly ReadingsProblem[] };
 
 const MOST_MEASUREMENTS = 200;
@@ -102,18 +107,7 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value', set
   const trimmed = text.replace(/^\uFEFF/, '').trim();
   if (trimmed === '') return single({ path: '', expected: { code: 'readings' }, given: { code: 'empty-file' } });
   if (!/^[[{]/.test(trimmed)) {
-    const table = readingsTable(trimmed, kind);
-    const read = readOfSet([table.value], set);
-    if (read.ok) return read;
-    return {
-      ok: false,
-      problems: read.problems.map((problem) => {
-        const path = problem.path.replace(/^measurements\[0\]\.?/, '');
-        // Of what is missing, the line where it should stand.
-        const line = table.lines.get(path) ?? table.lines.get(path.replace(/\.[^.]*$/, ''));
-        return { ...problem, path, line };
-      }),
-    };
+    return readTable(readingsTable(trimmed, kind), set);
   }
   let value: unknown;
   try {
@@ -137,6 +131,35 @@ export function readReadings(text: string, kind?: MeasurementKind | 'value', set
       given: givenValue(value.measurements),
     });
   return readOfSet(value.measurements, set);
+}
+
+/** A table: every problem with its line; columns that are none of the kind's are named. */
+function readTable(table: ReadingsTable, set: SetDescription | undefined): ReadingsRead {
+  const { lines, missing, headingLine, others, tooLong } = table;
+  const read = readOfSet([table.value], set);
+  const long = tooLong.map(
+    ({ path, line, cells, most }): ReadingsProblem => ({
+      path,
+      line,
+      expected: { code: 'items.at-most', count: most },
+      given: givenValue(cells),
+    }),
+  );
+  if (read.ok && long.length === 0) return others.length === 0 ? read : { ...read, notRead: others };
+  const named = new Set<string>();
+  const problems = (read.ok ? [] : read.problems).flatMap((problem): ReadingsProblem[] => {
+    const path = problem.path.replace(/^measurements\[0\]\.?/, '');
+    const key = path.replace(/^.*\./, '');
+    // A column that the heading has not is missing once, not in every row.
+    if (missing.includes(key)) {
+      if (named.has(key)) return [];
+      named.add(key);
+      return [{ ...problem, path: key, line: headingLine }];
+    }
+    // Of what is missing, the line where it should stand.
+    return [{ ...problem, path, line: lines.get(path) ?? lines.get(path.replace(/\.[^.]*$/, '')) }];
+  });
+  return { ok: false, problems: [...problems, ...long] };
 }
 
 /** Readings of a file: what is wrong with them, and what they name that the set has not, all at once. */

@@ -1,6 +1,4 @@
 import type { RecordProblem } from '../facts/record-problems.ts';
-import { TableTooLargeError } from '../place/stations/table-problems.ts';
-import { readTable } from '../place/stations/text-table.ts';
 import { wholeNumber } from '../units/number.ts';
 
 /** Samples evenly in time. */
@@ -16,53 +14,159 @@ export type RecordRead =
   | { readonly ok: false; readonly problems: readonly RecordProblem[] };
 
 const LEAST_ROWS = 16;
+const MOST_ROWS = 200_000;
+const LONGEST = 5_000_000;
 const MOST_PROBLEMS = 20;
+/** Rows of two numbers one below the other that show where the headings end. */
+const SHOWS_DATA = 3;
+/** Columns that time may stand in. */
+const MOST_COLUMNS = 8;
 /** Share of a step that a time may be off: times are often written with few digits. */
 const UNEVEN = 0.5;
-const UNITS: Readonly<Record<string, number>> = { s: 1, ms: 1e-3, µs: 1e-6, μs: 1e-6, us: 1e-6, ns: 1e-9 };
-
-/** Seconds that a time under this heading is in. */
-const unitOf = (heading: string): number => {
-  const written = /(?:^|[\s([/,_])(s|ms|µs|μs|us|ns)[\])]?$/i.exec(heading.trim())?.[1];
-  return UNITS[written?.toLowerCase() ?? 's'] ?? 1;
+const UNITS: Readonly<Record<string, number>> = {
+  s: 1,
+  sec: 1,
+  second: 1,
+  seconds: 1,
+  ms: 1e-3,
+  µs: 1e-6,
+  μs: 1e-6,
+  us: 1e-6,
+  ns: 1e-9,
 };
 
+/** Seconds that a time under this heading is in; undefined where it says none. */
+const unitOf = (heading: string): number | undefined => {
+  const written = /(?:^|[\s([/,_])(s|sec|seconds?|ms|µs|μs|us|ns)[\])]?$/i.exec(heading.trim())?.[1];
+  return written === undefined ? undefined : UNITS[written.toLowerCase()];
+};
+
+/** A line of the file that is not empty, from 1, and its cells. */
+interface Row {
+  readonly line: number;
+  readonly cells: readonly string[];
+}
+
+const DECIMAL_COMMA = /^[-+]?\d*,\d+(e[-+]?\d+)?$/i;
+const DECIMAL_POINT = /^[-+]?\d*\.\d+(e[-+]?\d+)?$/i;
+
+/** What most of the lines have between their columns; a comma last, since it may be a decimal one, and spaces where none. */
+function separatorOf(lines: readonly string[]): RegExp {
+  const some = lines.slice(-200);
+  const [found = /\s+/] = [/\t/, /;/, /,/].filter(
+    (one) => some.filter((line) => one.test(line)).length > 0.8 * some.length,
+  );
+  return found;
+}
+
+/** The lines of a table, and how its numbers are written: with a decimal comma where no number has a point. */
+function rowsOf(text: string) {
+  const lines = text
+    .replace(/^\uFEFF/, '')
+    .split(/\r\n|\n|\r/)
+    .map((line) => line.trimEnd());
+  const separator = separatorOf(lines.filter((line) => line !== ''));
+  const rows = lines.flatMap((line, i): Row[] =>
+    line === ''
+      ? []
+      : [{ line: i + 1, cells: line.split(separator).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1')) }],
+  );
+  const some = rows.slice(-1000).flatMap(({ cells }) => cells);
+  const hasCommas =
+    !separator.test(',') && some.some((c) => DECIMAL_COMMA.test(c)) && !some.some((c) => DECIMAL_POINT.test(c));
+  const numberIn = (cell = ''): number | undefined =>
+    wholeNumber(hasCommas && DECIMAL_COMMA.test(cell) ? cell.replace(',', '.') : cell);
+  return { rows, numberIn };
+}
+
+type Numbers = ReturnType<typeof rowsOf>['numberIn'];
+
+/** The first column that has numbers, as the next one has, nearly all the way down; others may say what was set. */
+function columnOf(rows: readonly Row[], numberIn: Numbers): number {
+  const some = rows.slice(-1000);
+  const counted = Array.from(
+    { length: MOST_COLUMNS },
+    (_, c) =>
+      some.filter(({ cells }) => numberIn(cells[c]) !== undefined && numberIn(cells[c + 1]) !== undefined).length,
+  );
+  const most = Math.max(...counted);
+  return counted.findIndex((count) => count > 0.9 * most);
+}
+
+/** Where rows of two numbers begin; before them stand headings, and what was set. */
+function dataFrom(rows: readonly Row[], column: number, numberIn: Numbers): number {
+  const isData = (row: Row | undefined): boolean =>
+    row !== undefined && numberIn(row.cells[column]) !== undefined && numberIn(row.cells[column + 1]) !== undefined;
+  return rows.findIndex((row, i) => isData(row) && rows.slice(i, i + SHOWS_DATA).every(isData));
+}
+
+const INTERVAL =
+  /^(?:time )?(?:increment|(?:sampl\w+ |time )?(?:interval|period|step)|x ?increment|delta(?: ?[tx])?|dt)\b/i;
+/** A column that only counts. */
+const COUNTS = /^(?:#|no\.?|n|nr\.?|x|index|sequence|sample|samples|point|points)$/i;
+
+/** The time between samples that headings state, s: beside its name, or below it. */
+function statedStep(headings: readonly Row[], numberIn: Numbers): number | undefined {
+  for (const [i, { cells }] of headings.entries())
+    for (const [k, cell] of cells.entries()) {
+      if (!INTERVAL.test(cell)) continue;
+      const step =
+        numberIn(cells[k + 1]) ?? numberIn(cell.split(':')[1]?.trim()) ?? numberIn(headings[i + 1]?.cells[k]);
+      if (step !== undefined && step > 0) return step * (unitOf(cell) ?? 1);
+    }
+  return undefined;
+}
+
 /**
- * A table of an oscilloscope: time in the first column (seconds, or the unit in its heading), volts in the second.
- * @param text with commas, semicolons or tabs between columns; headings or none
- * @returns samples and their rate, or every problem by its row (the first twenty)
+ * A table of an oscilloscope: time in one column (seconds, or the unit in its heading), volts in the next. What was set may
+ * stand above it or in columns before it; a column that only counts goes with the step that the headings state.
+ * @param text with commas, semicolons or tabs between columns; headings or none; decimal commas where columns are not
+ *   separated by commas
+ * @returns samples and their rate, or every problem by its line (the first twenty)
  */
 export function readRecord(text: string): RecordRead {
-  let rows: readonly (readonly string[])[];
-  try {
-    rows = readTable(text).rows;
-  } catch (refusal) {
-    if (!(refusal instanceof TableTooLargeError)) throw refusal;
-    return { ok: false, problems: [{ code: 'too-large' }] };
-  }
-  const isHeading = (row: readonly string[]) => row.every((cell) => wholeNumber(cell) === undefined);
-  const first = rows.findIndex((row) => !isHeading(row));
-  if (first < 0 || rows.length - first < LEAST_ROWS)
-    return { ok: false, problems: [{ code: 'no-rows', least: LEAST_ROWS }] };
-  const unit = first > 0 ? unitOf(rows[first - 1][0] ?? '') : 1;
+  if (text.length > LONGEST) return { ok: false, problems: [{ code: 'too-large' }] };
+  const { rows, numberIn } = rowsOf(text);
+  if (rows.length > MOST_ROWS) return { ok: false, problems: [{ code: 'too-large' }] };
+  const none: RecordRead = { ok: false, problems: [{ code: 'no-rows', least: LEAST_ROWS }] };
+  if (rows.length < LEAST_ROWS) return none;
+  const column = columnOf(rows, numberIn);
+  const first = dataFrom(rows, column, numberIn);
+  if (first < 0 || rows.length - first < LEAST_ROWS) return none;
+  const headings = rows.slice(0, first);
   const problems: RecordProblem[] = [];
   const times: number[] = [];
   const samples: number[] = [];
-  rows.slice(first).forEach((row, i) => {
-    const [time, volts] = [wholeNumber(row[0] ?? ''), wholeNumber(row[1] ?? '')];
+  for (const { line, cells } of rows.slice(first)) {
+    const [time, volts] = [numberIn(cells[column]), numberIn(cells[column + 1])];
     if (time === undefined || volts === undefined)
-      problems.push({ code: 'two-numbers', row: first + i + 1, given: row.slice(0, 2).join(' ').slice(0, 40) });
+      problems.push({
+        code: 'two-numbers',
+        row: line,
+        given: cells
+          .slice(column, column + 2)
+          .join(' ')
+          .slice(0, 40),
+      });
     else {
-      times.push(time * unit);
+      times.push(time);
       samples.push(volts);
     }
-  });
+  }
   if (problems.length > 0) return { ok: false, problems: problems.slice(0, MOST_PROBLEMS) };
   const step = (times[times.length - 1] - times[0]) / (times.length - 1);
   const uneven = times.findIndex((t, i) => !(Math.abs(t - times[0] - i * step) <= UNEVEN * step));
   if (uneven >= 0 || !(step > 0))
-    return { ok: false, problems: [{ code: 'time-not-even', row: first + Math.max(uneven, 0) + 1 }] };
-  return { ok: true, sampleRate: 1 / step, samples };
+    return { ok: false, problems: [{ code: 'time-not-even', row: rows[first + Math.max(uneven, 0)].line }] };
+  const names = headings.map(({ cells }) => cells[column] ?? '').toReversed();
+  if (!names.some((name) => COUNTS.test(name))) {
+    const unit = names.map(unitOf).find((one) => one !== undefined) ?? 1;
+    return { ok: true, sampleRate: 1 / (step * unit), samples };
+  }
+  const stated = statedStep(headings, numberIn);
+  if (stated === undefined)
+    return { ok: false, problems: [{ code: 'no-time', row: headings[headings.length - 1].line }] };
+  return { ok: true, sampleRate: 1 / (step * stated), samples };
 }
 
 const MOST_SAMPLES = 16_384;

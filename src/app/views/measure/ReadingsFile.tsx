@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { OfferedMeasurement, ReadingsProblem, SetDescription } from '../../../engine/index.ts';
-import { measureView as texts } from '../../../outputs/words/index.ts';
+import { measureAnswer, measureView as texts } from '../../../outputs/words/index.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 import { useWorker } from '../../workers/use-worker.ts';
@@ -29,7 +29,7 @@ interface Props {
 }
 
 type State =
-  | { readonly is: 'idle' }
+  | { readonly is: 'idle'; readonly notRead?: readonly string[] }
   | { readonly is: 'refused'; readonly name: string; readonly problems: readonly ReadingsProblem[] }
   | {
       readonly is: 'several';
@@ -54,13 +54,13 @@ export function ReadingsFile({ card, offered, set, source, isRefused, dropped, o
       });
     else if (!reply.answer.ok) setState({ is: 'refused', name, problems: reply.answer.problems });
     else {
-      const { measurements } = reply.answer;
+      const { measurements, notRead } = reply.answer;
       const [only] = measurements;
       const coils = set.coils.map((coil) => coil.name);
       const of = measurements.length === 1 ? cardFor(offered, only, coils, card, chosen.peek()?.name) : undefined;
       if (!of) setState({ is: 'several', name, measurements });
       else {
-        setState({ is: 'idle' });
+        setState({ is: 'idle', notRead });
         onTaken({ card: of, written: only }, name);
       }
     }
@@ -89,6 +89,7 @@ export function ReadingsFile({ card, offered, set, source, isRefused, dropped, o
         {state.is === 'idle' && source !== undefined && (
           <p>{isRefused ? texts.fileRefused(source) : texts.fileTaken(source)}</p>
         )}
+        {state.is === 'idle' && state.notRead && <p>{measureAnswer.columnsNotRead(state.notRead)}</p>}
         {state.is === 'several' && (
           <p>
             {texts.severalTaken(state.measurements.length, state.name)}{' '}

@@ -15,6 +15,7 @@ import {
   type ReadingsProblem,
   type ReadingsResult,
   type Recording,
+  readingsTable,
   readMeasurements,
   readReadings,
   readRecord,
@@ -31,6 +32,7 @@ import {
   withReadings,
 } from '../../../engine/index.ts';
 import { readWav } from '../../../outputs/audio/index.ts';
+import { textOfFile } from '../../state/text-of-file.ts';
 import { answerMessages } from '../../workers/answer-messages.ts';
 
 /** What can be measured, and what of it is known. */
@@ -91,7 +93,12 @@ export interface FileQuestion {
   readonly bytes: Uint8Array<ArrayBuffer>;
 }
 export type FileAnswer =
-  | { readonly ok: true; readonly measurements: readonly Readonly<Record<string, unknown>>[] }
+  | {
+      readonly ok: true;
+      readonly measurements: readonly Readonly<Record<string, unknown>>[];
+      /** Headings of columns that were left out. */
+      readonly notRead?: readonly string[];
+    }
   | { readonly ok: false; readonly problems: readonly ReadingsProblem[] };
 
 export type MeasureQuestion = OfferQuestion | FitQuestion | UseQuestion | FileQuestion;
@@ -149,7 +156,9 @@ async function file({ bytes, kind, set }: FileQuestion): Promise<FileAnswer> {
     const { rate, channels } = await readWav(bytes);
     return { ok: true, measurements: [ringingMeasurement({ sampleRate: rate, samples: channels[0] })] };
   }
-  const text = new TextDecoder().decode(bytes);
+  const found = await textOfFile(new Blob([bytes]));
+  if (found.text === undefined) return { ok: false, problems: [found.problem] };
+  const { text } = found;
   const whole = wholeFileField(kind);
   if (whole !== undefined && !isReadingsText(text)) return { ok: true, measurements: [{ kind, [whole]: text }] };
   // What an oscilloscope recorded serves on the card of a sound card's recording too.
@@ -169,9 +178,13 @@ async function file({ bytes, kind, set }: FileQuestion): Promise<FileAnswer> {
     return { ok: true, measurements: [ringingMeasurement(recorded)] };
   }
   const read = readReadings(text, kind, set);
+  // What belongs to all of a table's readings can be typed beside them.
+  if (!read.ok && !isReadingsText(text) && read.problems.every(({ line }) => line === undefined))
+    return { ok: true, measurements: [readingsTable(text, kind).value] };
   if (!read.ok) return read;
   return {
     ok: true,
+    notRead: read.notRead,
     measurements: read.measurements.map((one) => one.written as Readonly<Record<string, unknown>>),
   };
 }

@@ -1,4 +1,6 @@
+import { type Warning, warning } from '../../facts/warning.ts';
 import { fitDetector } from '../detector-fit.ts';
+import type { Fitted } from '../fitted.ts';
 import { fitLeakage } from '../leakage-fit.ts';
 import { measurement, type Yield } from '../measurement.ts';
 import { fitBridge, fitVoltmeter } from '../one-meter-fit.ts';
@@ -11,27 +13,53 @@ const JUNCTION = {
   zeroBiasResistance: { quantity: 'resistance' },
 } as const satisfies Readonly<Record<string, Yield>>;
 
+const ROOM_TEMPERATURE = { ...TEMPERATURE, optional: true } as const;
+/** Of a room, where nobody read a thermometer: K, and its standard deviation. */
+const ROOM = { temperature: 293.15, deviation: 5 };
+
+interface OfJunction {
+  readonly ideality: Fitted;
+  readonly warnings: readonly Warning[];
+}
+
+/** A fit at the temperature stated; without one that of a room, and its doubt in the ideality: only n·T is seen. */
+function atTemperature<F extends OfJunction>(temperature: number | undefined, fit: (temperature: number) => F): F {
+  if (temperature !== undefined) return fit(temperature);
+  const found = fit(ROOM.temperature);
+  const { value, standardError, range } = found.ideality;
+  const wider = Math.hypot(1, (value * ROOM.deviation) / ROOM.temperature / standardError);
+  return {
+    ...found,
+    ideality: {
+      value,
+      standardError: wider * standardError,
+      range: [value - wider * (value - range[0]), value + wider * (range[1] - value)],
+    },
+    warnings: [...found.warnings, warning('measure.temperature-supposed', ROOM)],
+  };
+}
+
 const DETECTOR_VOLTAGE = { ...VOLTAGE, max: 1000 } as const;
 
 export const detector = measurement({
   fields: {
-    temperature: TEMPERATURE,
+    temperature: ROOM_TEMPERATURE,
     points: { type: 'list', least: 4, columns: { voltage: DETECTOR_VOLTAGE, current: CURRENT } },
   },
   readings: 'points',
   yields: JUNCTION,
   equipment: ['battery', 'voltmeter', 'ammeter', 'known resistors'],
   cautions: ['detector.lead-sulphide'],
-  warnings: ['measure.series-resistance-unseen'],
+  warnings: ['measure.temperature-supposed', 'measure.series-resistance-unseen'],
   fit({ points, temperature }) {
-    const { scatter, warnings, correlations, ...figures } = fitDetector(points, temperature);
+    const { scatter, warnings, correlations, ...figures } = atTemperature(temperature, (T) => fitDetector(points, T));
     return { figures, scatter, warnings, correlations };
   },
 });
 
 export const detectorLeakage = measurement({
   fields: {
-    temperature: TEMPERATURE,
+    temperature: ROOM_TEMPERATURE,
     points: {
       type: 'list',
       least: 6,
@@ -47,16 +75,18 @@ export const detectorLeakage = measurement({
   yields: { ...JUNCTION, leakage: { quantity: 'resistance', settles: 'detector.leakage' } },
   equipment: ['battery', 'voltmeter', 'ammeter', 'known resistors'],
   cautions: ['detector.lead-sulphide'],
-  warnings: ['measure.series-resistance-unseen', 'measure.leakage-unseen'],
+  warnings: ['measure.temperature-supposed', 'measure.series-resistance-unseen', 'measure.leakage-unseen'],
   fit({ points, temperature, ...errors }) {
-    const { scatter, warnings, correlations, ...figures } = fitLeakage(points, temperature, errors);
+    const { scatter, warnings, correlations, ...figures } = atTemperature(temperature, (T) =>
+      fitLeakage(points, T, errors),
+    );
     return { figures, scatter, warnings, correlations };
   },
 });
 
 export const detectorVoltmeter = measurement({
   fields: {
-    temperature: TEMPERATURE,
+    temperature: ROOM_TEMPERATURE,
     source: DETECTOR_VOLTAGE,
     points: { type: 'list', least: 4, columns: { resistor: RESISTANCE, voltage: DETECTOR_VOLTAGE } },
     sourceError: RELATIVE_ERROR,
@@ -69,16 +99,18 @@ export const detectorVoltmeter = measurement({
   yields: JUNCTION,
   equipment: ['battery', 'voltmeter', 'known resistors'],
   cautions: ['detector.lead-sulphide'],
-  warnings: ['measure.series-resistance-unseen', 'measure.scatter-above-errors'],
-  fit({ points, ...bench }) {
-    const { warnings, correlations, ...figures } = fitVoltmeter(points, bench);
+  warnings: ['measure.temperature-supposed', 'measure.series-resistance-unseen', 'measure.scatter-above-errors'],
+  fit({ points, temperature: given, ...bench }) {
+    const { warnings, correlations, ...figures } = atTemperature(given, (temperature) =>
+      fitVoltmeter(points, { ...bench, temperature }),
+    );
     return { figures, warnings, correlations };
   },
 });
 
 export const detectorBridge = measurement({
   fields: {
-    temperature: TEMPERATURE,
+    temperature: ROOM_TEMPERATURE,
     points: {
       type: 'list',
       least: 4,
@@ -92,9 +124,11 @@ export const detectorBridge = measurement({
   yields: JUNCTION,
   equipment: ['battery', 'voltmeter', 'known resistors'],
   cautions: ['detector.lead-sulphide'],
-  warnings: ['measure.series-resistance-unseen', 'measure.scatter-above-errors'],
-  fit({ points, ...bench }) {
-    const { warnings, correlations, ...figures } = fitBridge(points, bench);
+  warnings: ['measure.temperature-supposed', 'measure.series-resistance-unseen', 'measure.scatter-above-errors'],
+  fit({ points, temperature: given, ...bench }) {
+    const { warnings, correlations, ...figures } = atTemperature(given, (temperature) =>
+      fitBridge(points, { ...bench, temperature }),
+    );
     return { figures, warnings, correlations };
   },
 });

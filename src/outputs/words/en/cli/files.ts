@@ -68,6 +68,10 @@ const naming = (text: string, option = '--out'): string => text.replaceAll('--ou
 export const fileProblems = {
   sweepWithoutKind: (file: string, kinds: readonly string[]): string =>
     `${file} is a sweep of a network analyser: say what it is of by --kind (${kinds.join(', ')}).`,
+  sweepForFit: (file: string, kinds: readonly string[]): string =>
+    `${file} is a sweep of a network analyser: say what it is of in JSON that names it, such as {"kind":"${kinds[0]}","file":"coil.s1p"} (kinds: ${kinds.join(', ')}).`,
+  tableWithoutKind: (file: string, kinds: readonly string[]): string =>
+    `${file} is no recording of time and volts, and does not say which measurement it is of: begin it with a line such as “# kind: ${kinds[0]}” (kinds: ${kinds.join(', ')}).`,
   standardInput: 'the standard input',
   input: 'the input',
   cannotRead: (file: string, { code, message }: SystemError): string =>

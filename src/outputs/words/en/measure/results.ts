@@ -8,6 +8,7 @@ import type { MeasurementKind } from '../../../../engine/measure/measurements.ts
 import type { PropertyId } from '../../../../engine/measure/properties.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
+import { safeText } from '../../../../engine/units/safe-text.ts';
 import { wholeDB } from '../../figures.ts';
 
 /** What a property of a set is called. */
@@ -338,4 +339,7 @@ export const measureAnswer = {
   used: (count: number): string => `${count} measured ${count === 1 ? 'value' : 'values'} put into the description`,
   problemLine: (line: number, problem: string): string => `line ${line}, ${problem}`,
   keptReadings: 'the readings in the description',
+  /** Headings of a table, as written. */
+  columnsNotRead: (columns: readonly string[]): string =>
+    `Not read, since this measurement has no such column: ${columns.map((one) => `“${safeText(one).slice(0, 40)}”`).join(', ')}.`,
 } as const;
