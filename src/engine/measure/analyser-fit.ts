@@ -170,6 +170,23 @@ function resonanceOf(readings: readonly ImpedanceReading[]): Fitted | undefined 
   return fitted(a.frequency + share * step, step / Math.sqrt(12), reachOf());
 }
 
+/** A dip of the reflection is this deep at least: share of what is reflected beside it. */
+const DIP = 0.03;
+
+/**
+ * The resonance that an analyser shows without a calibration: where least is reflected, within the sweep. Lead and
+ * tracking turn the phase and stretch the circle, so that the reactance says nothing then.
+ */
+function dipOf({ points, noise }: Sweep): Fitted | undefined {
+  const sizes = points.map(({ s }) => magnitude(s));
+  const at = sizes.indexOf(Math.min(...sizes));
+  if (at < 2 || at > points.length - 3) return undefined;
+  const beside = Math.min(Math.max(...sizes.slice(0, at)), Math.max(...sizes.slice(at + 1)));
+  if (!(beside - sizes[at] > Math.max(DIP * beside, 6 * noise))) return undefined;
+  const [a, b] = [points[at - 1].frequency, points[at + 1].frequency];
+  return fitted(points[at].frequency, (b - a) / 2 / Math.sqrt(12), reachOf());
+}
+
 /**
  * Where 1/Q may be 0 the bound of Q is that of 99 in 100, further out by this than a range's end: a bound is given where 1/Q
  * came out low, so that among bounds the truth is beyond the usual end more than once in twenty.
@@ -245,9 +262,10 @@ export function fitAnalyser(
   const highest = Math.max(...sweep.points.map((p) => magnitude(p.s)));
   // Directivity, tracking and source match may add up.
   if (highest > 1 + IMPOSSIBLE * Math.hypot(Math.sqrt(3) * calibration, sweep.noise)) {
-    if (!resonance) throw new UnfitReadings({ code: 'analyser.not-calibrated', highest });
+    const dip = dipOf(sweep);
+    if (!dip) throw new UnfitReadings({ code: 'analyser.not-calibrated', highest });
     return {
-      figures: { resonance },
+      figures: { resonance: dip },
       scatter: 0,
       sweep: impedances,
       warnings: [warning('measure.analyser-not-calibrated', { highest })],

@@ -10,7 +10,7 @@ import {
   simulatedSweeps,
   twoPort,
 } from '../../../test/support/simulated-sweeps.ts';
-import { add, complex, divide, multiply, ONE } from '../numerics/complex.ts';
+import { add, complex, divide, multiply, ONE, polar } from '../numerics/complex.ts';
 import { readNetwork } from '../parts/aerial/touchstone.ts';
 import { fitAnalyser } from './analyser-fit.ts';
 import { fitPeak } from './peak-fit.ts';
@@ -130,6 +130,17 @@ describe('refusals', () => {
     expect(warnings.map((w) => w.code)).toEqual(['measure.analyser-not-calibrated']);
     const coil = onePort(coilOf(220e-6, 7e-12, 5), MEDIUM_WAVE, { ...QUIET, errors });
     expect(reasonOf(() => fitAnalyser('coil', reflection(coil)))).toMatchObject({ code: 'analyser.not-calibrated' });
+    // A lead turns the phase until the reactance goes through 0, where nothing is in resonance.
+    const lead = (text: string) =>
+      text.replace(/^(\d\S*) (\S+) (\S+)$/gm, (_line, f: string, re: string, im: string) => {
+        const turned = multiply(complex(Number(re), Number(im)), polar(1, -2 * Math.PI * Number(f) * 5e-9));
+        return `${f} ${turned.re} ${turned.im}`;
+      });
+    expect(reasonOf(() => fitAnalyser('coil', reflection(lead(coil))))).toMatchObject({
+      code: 'analyser.not-calibrated',
+    });
+    const ledTo = fitAnalyser('aerial', reflection(lead(aerial))).figures.resonance;
+    expect(Math.abs(ledTo.value / f0 - 1)).toBeLessThan(0.03);
   });
 
   test('one port for a fixture of two, a file of three points', () => {
