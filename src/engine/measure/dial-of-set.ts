@@ -45,6 +45,41 @@ function ofUnknownLaw(readings: readonly DialReading[], stated: StatedCapacitor,
   return { ...fit, capacitor, isOfSet: false, warnings };
 }
 
+/** A capacitor that positions were read on. */
+interface CapacitorRead {
+  readonly capacitor: DialCapacitor;
+  readonly warnings: readonly Warning[];
+}
+
+/**
+ * The capacitor that positions were read on: as the readings state it, between its stated ends by the law that the set
+ * describes, or the set's own.
+ * @param stated what the readings say of it; left out, or of a law that nobody knows: as the set has it
+ * @param set as read; left out: what is stated counts
+ * @throws UnfitReadings where nobody says what it is
+ */
+export function capacitorRead(stated: StatedCapacitor | undefined, set?: SetDescription): CapacitorRead {
+  const own = set && capacitorOf(set);
+  const described = set && vaneLawOf(set);
+  if (!stated || stated.law === 'unknown') {
+    if (!own) throw new UnfitReadings({ code: set ? 'dial.no-scale' : 'dial.no-capacitor' });
+    if (!stated || !described) return { capacitor: own, warnings: [] };
+    return { capacitor: { ...asStated(stated, described), padder: own.padder }, warnings: [] };
+  }
+  if (!own || described === stated.law)
+    return {
+      capacitor: { ...asStated(stated, stated.law), padder: own?.padder },
+      warnings: set && !own ? [warning('measure.dial-not-described')] : [],
+    };
+  const { minimum, maximum } = stated;
+  // The ends are of the one that was read, how it runs between them of the one described.
+  const shape = described ? asStated(stated, described).shape : own.shape;
+  return {
+    capacitor: { minimum, maximum, shape, padder: own.padder },
+    warnings: [warning('measure.other-law', { stated: stated.law, ...(described && { described }) })],
+  };
+}
+
 /**
  * Inductance and strays from a dial, by the law that the set's capacitor has.
  * @param readings of stations on it
@@ -58,28 +93,9 @@ export function fitDialOf(
   stated: StatedCapacitor | undefined,
   set?: SetDescription,
 ): FitOfDial {
-  const own = set && capacitorOf(set);
-  if (!stated) {
-    if (!own) throw new UnfitReadings({ code: set ? 'dial.no-scale' : 'dial.no-capacitor' });
-    return { ...fitDial(readings, own), capacitor: own, isOfSet: true };
-  }
-  if (stated.law === 'unknown') return ofUnknownLaw(readings, stated, set);
-  const described = set && vaneLawOf(set);
-  if (!own || described === stated.law) {
-    const capacitor = { ...asStated(stated, stated.law), padder: own?.padder };
-    const fit = fitDial(readings, capacitor);
-    const warnings = set && !own ? [...fit.warnings, warning('measure.dial-not-described')] : fit.warnings;
-    return { ...fit, capacitor, isOfSet: own !== undefined, warnings };
-  }
-  // The ends are of the one that was read, how it runs between them of the one described.
-  const { minimum, maximum } = stated;
-  const shape = described ? asStated(stated, described).shape : own.shape;
-  const capacitor = { minimum, maximum, shape, padder: own.padder };
+  if (stated?.law === 'unknown') return ofUnknownLaw(readings, stated, set);
+  const { capacitor, warnings } = capacitorRead(stated, set);
   const fit = fitDial(readings, capacitor);
-  return {
-    ...fit,
-    capacitor,
-    isOfSet: true,
-    warnings: [...fit.warnings, warning('measure.other-law', { stated: stated.law, ...(described && { described }) })],
-  };
+  const isOfSet = set !== undefined && capacitorOf(set) !== undefined;
+  return { ...fit, capacitor, isOfSet, warnings: [...fit.warnings, ...warnings] };
 }

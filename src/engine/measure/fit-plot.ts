@@ -6,7 +6,7 @@ import type { Measured } from './measurement.ts';
 import type { MeasurementKind } from './measurements.ts';
 import type { Network } from './reading-fields.ts';
 import { type Recording, ringingOf } from './record.ts';
-import { positionOn } from './scale-of-capacitor.ts';
+import { capacitanceOn, positionOn } from './scale-of-capacitor.ts';
 
 /** What runs along an axis of a fit: a reading by the key of its field, or a figure that follows from readings. */
 export interface FitAxis {
@@ -171,12 +171,14 @@ const readByBridge = (values: Read) =>
 
 /** The aerial's own capacitance: what stands in its place, with a series capacitor taken off. */
 const aerial =
-  (equivalents: (values: Read) => readonly { frequency: number; C: number; series?: number }[]): Plotted =>
+  (
+    equivalents: (values: Read, fit: Measured) => readonly { frequency: number; C: number; series?: number }[],
+  ): Plotted =>
   (values, fit) => {
     const [Ca, fn] = [figureOf(fit, 'capacitance'), figureOf(fit, 'naturalFrequency')];
     return plotOf(
       [FREQUENCY, CAPACITANCE],
-      equivalents(values).map(({ frequency, C, series }) => ({
+      equivalents(values, fit).map(({ frequency, C, series }) => ({
         x: frequency,
         y: series === undefined ? C : (C * series) / (series - C),
       })),
@@ -188,14 +190,15 @@ const aerial =
     );
   };
 
-const substituted = aerial((values) => {
-  const { minimum, maximum } = values.capacitor as { minimum: number; maximum: number };
-  return listOf(values, 'points').map((p) => ({
-    frequency: p.frequency,
-    C: (maximum - minimum) * (p.without - p.with),
-    series: p.series,
-  }));
-});
+const substituted = aerial((values, { dial }) =>
+  dial
+    ? listOf(values, 'points').map((p) => ({
+        frequency: p.frequency,
+        C: capacitanceOn(p.without, dial.capacitor) - capacitanceOn(p.with, dial.capacitor),
+        series: p.series,
+      }))
+    : [],
+);
 
 const replaced = aerial((values) =>
   listOf(values, 'points').map(({ frequency, capacitance, series }) => ({ frequency, C: capacitance, series })),

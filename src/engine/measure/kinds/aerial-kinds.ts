@@ -1,9 +1,11 @@
 import { type AerialReading, fitAerialCapacitance } from '../aerial-capacitance-fit.ts';
 import { fitAerialResistance } from '../aerial-resistance-fit.ts';
 import { POINTER } from '../dial-fit.ts';
+import { capacitorRead } from '../dial-of-set.ts';
 import { fitEarthComparison, fitThreeElectrodes } from '../earth-fit.ts';
 import { fitField } from '../field-fit.ts';
 import { type Measured, measurement, type Yield } from '../measurement.ts';
+import { capacitanceOn, capacitorOf } from '../scale-of-capacitor.ts';
 import {
   CAPACITANCE,
   CURRENT,
@@ -49,17 +51,30 @@ export const aerialSubstitution = measurement({
   yields: AERIAL,
   equipment: ['set', 'ears', 'station'],
   cautions: ['aerial.thunder', 'aerial.power-lines'],
-  warnings: ['measure.natural-frequency-unseen', 'measure.scatter-above-errors'],
-  fit({ capacitor, points, positionError = POINTER.deviation }) {
-    const span = capacitor.maximum - capacitor.minimum;
-    return aerialOf(
+  warnings: [
+    'measure.natural-frequency-unseen',
+    'measure.scatter-above-errors',
+    'measure.other-law',
+    'measure.dial-not-described',
+  ],
+  fit({ capacitor: stated, points, positionError = POINTER.deviation }, set) {
+    const { capacitor, warnings } = capacitorRead(stated, set);
+    const at = (position: number): number => capacitanceOn(position, capacitor);
+    // What a pointer's error is in capacitance there.
+    const error = (position: number): number => (at(position + positionError) - at(position - positionError)) / 2;
+    const fit = aerialOf(
       points.map(({ frequency, series, ...position }) => ({
         frequency,
         ...(series !== undefined && { series }),
-        equivalent: span * (position.without - position.with),
-        error: Math.SQRT2 * positionError * span,
+        equivalent: at(position.without) - at(position.with),
+        error: Math.hypot(error(position.without), error(position.with)),
       })),
     );
+    return {
+      ...fit,
+      dial: { capacitor, isOfSet: set !== undefined && capacitorOf(set) !== undefined },
+      warnings: [...fit.warnings, ...warnings],
+    };
   },
 });
 

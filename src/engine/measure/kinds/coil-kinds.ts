@@ -11,8 +11,8 @@ import { fitResonance } from '../resonance-fit.ts';
 import { UnfitReadings } from '../unfit.ts';
 import { fitWidth } from '../width-fit.ts';
 import {
-  ANY_DIAL_CAPACITOR,
   CAPACITANCE,
+  DIAL_CAPACITOR,
   FREQUENCY,
   FREQUENCY_ERROR,
   INDUCTANCE,
@@ -40,7 +40,7 @@ export const resonance = measurement({
 
 export const dial = measurement({
   fields: {
-    capacitor: ANY_DIAL_CAPACITOR,
+    capacitor: DIAL_CAPACITOR,
     readings: {
       type: 'list',
       least: 3,

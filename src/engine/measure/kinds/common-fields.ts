@@ -12,20 +12,15 @@ export const LEVEL_RATIO = { type: 'number', min: 1, max: 1e6, optional: true } 
 /** One standard deviation as a share of the reading. */
 export const RELATIVE_ERROR = { type: 'quantity', quantity: 'ratio', above: 0, max: 1, optional: true } as const;
 export const FREQUENCY_ERROR = { ...FREQUENCY, optional: true } as const;
-/** A capacitor whose capacitance rises evenly with the position. */
+/** The capacitor that positions were read on, of any law that vanes are cut to, or one that nobody knows. */
 export const DIAL_CAPACITOR = {
   type: 'group',
   fields: {
-    law: { type: 'choice', options: ['semicircular'] },
+    law: { type: 'choice', options: [...DIAL_LAWS, 'unknown'] },
     minimum: CAPACITANCE,
     maximum: { ...CAPACITANCE, above: 0 },
   },
   rising: ['minimum', 'maximum'],
-} as const;
-/** The same with any law that vanes are cut to, or one that nobody knows. */
-export const ANY_DIAL_CAPACITOR = {
-  ...DIAL_CAPACITOR,
-  fields: { ...DIAL_CAPACITOR.fields, law: { type: 'choice', options: [...DIAL_LAWS, 'unknown'] } },
   optional: true,
 } as const;
 /** 0 fully open, 1 fully meshed; a little outside is possible. */
