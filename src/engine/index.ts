@@ -346,7 +346,7 @@ export {
   usedValues,
 } from './measure/taken-results.ts';
 export { UnfitReadings } from './measure/unfit.ts';
-export { type WithReadings, withoutMeasuredValue, withReadings } from './measure/use-readings.ts';
+export { predictedForReadings, type WithReadings, withoutMeasuredValue, withReadings } from './measure/use-readings.ts';
 export { fitWidth } from './measure/width-fit.ts';
 
 // Faults

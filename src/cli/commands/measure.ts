@@ -1,6 +1,5 @@
 import {
   type CautionCode,
-  isRecord,
   MEASUREMENTS,
   type MeasuredFigure,
   type MeasurementKind,
@@ -9,6 +8,7 @@ import {
   measuringCautions,
   methodCautions,
   nextMeasurements,
+  predictedForReadings,
   propertyOf,
   type ReadingsProblem,
   type ReadingsResult,
@@ -88,7 +88,8 @@ export const measure: Command = {
     const taken = readings === undefined ? [] : await read(readings, set, values, io);
     const added = writtenOf(taken);
     const all = [...former, ...added];
-    const merged = all.length > 0 ? withReadings(set, written, all, predictedFor(set, all)) : undefined;
+    const merged =
+      all.length > 0 ? withReadings(set, written, all, predictedForReadings(set, written, all, predicted)) : undefined;
     if (merged && !merged.ok) throw refusal(merged.problems, measureAnswer.keptReadings);
     const { result, used, written: measured } = merged ?? {};
     const next = nextOf(setOf(measured) ?? set, values.station);
@@ -139,17 +140,9 @@ function setOf(written: WrittenDescription | undefined): SetDescription | undefi
   return read?.ok ? read.set : undefined;
 }
 
-const ofStation: ReadonlySet<unknown> = new Set(['audibility', 'field-strength']);
-
-/** Stations that readings are of, as predicted without what was measured of their fields; others are not worked out. */
-function predictedFor(set: SetDescription, readings: readonly unknown[]) {
-  const names = readings.flatMap((one) => (isRecord(one) && ofStation.has(one.kind) ? [one.station] : []));
-  const { place } = set;
-  const bare = { ...set, place: { ...place, stations: place.stations.map((s) => ({ ...s, measured: undefined })) } };
-  const stations = place.stations.flatMap(({ name }, i) => (names.includes(name) ? [i] : []));
-  if (stations.length === 0) return [];
-  return receiveRanged(bare, { time: timeOfDay({}, place), coast: packagedCoastFor(place), stations }).stations;
-}
+/** Stations of a set as received now, with ranges. */
+const predicted = (set: SetDescription, stations: readonly number[]) =>
+  receiveRanged(set, { time: timeOfDay({}, set.place), coast: packagedCoastFor(set.place), stations }).stations;
 
 /** The measurements that would narrow the answer of a station most. */
 function nextOf(set: SetDescription, target: string | undefined) {

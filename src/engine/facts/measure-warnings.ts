@@ -29,7 +29,7 @@ export interface MeasureWarnings {
   readonly 'measure.no-prediction': { readonly station?: string };
   /** K, and its standard deviation. */
   readonly 'measure.temperature-supposed': { readonly temperature: number; readonly deviation: number };
-  readonly 'measure.loudness-beside-only': Record<never, never>;
+  readonly 'measure.loudness-shared': Record<never, never>;
   readonly 'measure.series-resistance-unseen': Record<never, never>;
   /** At least so much, Ω. */
   readonly 'measure.leakage-unseen': { readonly least: number };

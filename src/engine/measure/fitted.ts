@@ -33,3 +33,14 @@ export function fittedLogarithm(logarithm: number, standardError: number, reach:
   const [value, s] = [Math.exp(logarithm), known(standardError)];
   return { value, standardError: value * s, range: [value * Math.exp(-reach * s), value * Math.exp(reach * s)] };
 }
+
+/**
+ * The standard error that would give the same range were it known beforehand: few readings do not settle their scatter.
+ * @param fitted of which the range is 90 %
+ * @returns in its own unit
+ */
+export function asKnown({ value, standardError, range: [low, high] }: Fitted): number {
+  const reach = low > 0 ? Math.log(high / low) / (2 * reachOf()) : (high - low) / (2 * reachOf() * value);
+  const wider = (reach * value) / standardError;
+  return Number.isFinite(wider) && wider > 1 ? wider * standardError : standardError;
+}

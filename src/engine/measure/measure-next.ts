@@ -105,12 +105,19 @@ export interface WantedStation {
  * @returns best first, each with the width of the range now and expected
  */
 export function nextMeasurements(set: SetDescription, station: WantedStation): readonly NextMeasurement[] {
-  const found = [...levelMeasurements(station), ...dialMeasurement(set, station.frequency)];
+  const found = [
+    ...levelMeasurements(station).filter(({ method }) => method !== 'audibility' || !isShunted(set)),
+    ...dialMeasurement(set, station.frequency),
+  ];
   const worth = ({ before, after, equipment }: NextMeasurement): number => (1 - after / before) / costOf(equipment);
   return found
     .filter(({ before, after }) => before > 0 && 1 - after / before >= LEAST)
     .sort((a, b) => worth(b) - worth(a));
 }
+
+/** Whether the phones were shunted before: what that leaves is not told apart by doing it again. */
+const isShunted = ({ load }: SetDescription): boolean =>
+  load.kind !== 'amplifier' && load.measured?.sensitivity?.method?.includes('audibility') === true;
 
 /**
  * How much narrower the level at the ear becomes once one thing is measured.

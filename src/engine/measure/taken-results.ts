@@ -12,7 +12,7 @@ import type { QuantityKind } from '../units/quantity-kind.ts';
 import { type DifferenceCause, likelyCauses } from './causes.ts';
 import { POINTER } from './dial-fit.ts';
 import { type ExplainingSize, explainingSizes } from './explaining-sizes.ts';
-import { type Fitted, fittedLogarithm, reachOf } from './fitted.ts';
+import { asKnown, type Fitted, fittedLogarithm, reachOf } from './fitted.ts';
 import { type Joint, jointFigures, type Observation } from './joint.ts';
 import {
   type Agreement,
@@ -219,7 +219,7 @@ function besides(
     figures,
     warnings: [
       ...(isBeside ? [] : [warning('measure.no-prediction', name === undefined ? {} : { station: name })]),
-      ...(kind === 'audibility' ? [warning('measure.loudness-beside-only')] : []),
+      ...(kind === 'audibility' ? [warning('measure.loudness-shared')] : []),
     ],
   };
 }
@@ -251,13 +251,6 @@ function withoutOthers(
     standardError: all,
     range: [value - less - wider * (value - low), value - less + wider * (high - value)],
   };
-}
-
-/** The standard error that would give the same range were it known beforehand: few readings do not settle their scatter. */
-function asKnown({ value, standardError, range: [low, high] }: Fitted): number {
-  const reach = low > 0 ? Math.log(high / low) / (2 * reachOf()) : (high - low) / (2 * reachOf() * value);
-  const wider = (reach * value) / standardError;
-  return Number.isFinite(wider) && wider > 1 ? wider * standardError : standardError;
 }
 
 interface DialValues {

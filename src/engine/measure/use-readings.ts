@@ -3,10 +3,13 @@ import { type Path, samePath } from '../kinds/adjustment.ts';
 import type { StationReception } from '../reception/path/types.ts';
 import { readCorrelations, writtenCorrelations } from '../set/correlations.ts';
 import type { SetDescription, WrittenDescription } from '../set/description.ts';
+import { readValue } from '../set/read.ts';
+import { stationNamed } from '../set/want-problems.ts';
 import { valueAtPath, withValueAt } from '../set/write.ts';
 import { formatQuantity } from '../units/format.ts';
+import { loudnessShares, placesOfLoudness } from './loudness-shares.ts';
 import { propertyOf } from './properties.ts';
-import { type ReadingsProblem, readMeasurements } from './readings.ts';
+import { type ReadingsProblem, readMeasurements, type TakenMeasurement } from './readings.ts';
 import { type ReadingsResult, resultsOf, type UsedValue, usedCorrelations, usedValues } from './taken-results.ts';
 
 /** A description with readings in it, and what they say. */
@@ -95,6 +98,79 @@ function othersTogether(
   });
 }
 
+/** What readings put in: what they narrow by themselves, and what those of loudness share with them. */
+function allUsed(
+  set: SetDescription,
+  measurements: readonly TakenMeasurement[],
+  result: ReadingsResult,
+  stations: readonly StationReception[],
+): readonly UsedValue[] {
+  const shares = loudnessShares(set, measurements, stations).map(
+    ({ kinds, ...share }): UsedValue => ({ ...share, ...howRead(measurements, kinds) }),
+  );
+  return [...usedValues(result).filter(({ path }) => !shares.some((one) => samePath(one.path, path))), ...shares];
+}
+
+const howRead = (measurements: readonly TakenMeasurement[], kinds: readonly TakenMeasurement['kind'][]) => ({
+  method: kinds.join(', '),
+  date: measurements.find(({ kind, date }) => date !== undefined && kinds.includes(kind))?.date,
+});
+
+/** What readings put in when they were used: of those of loudness the places, since what was predicted then is not kept. */
+const usedFormerly = (set: SetDescription, measurements: readonly TakenMeasurement[]): readonly UsedValue[] => [
+  ...usedValues(resultsOf(set, measurements)),
+  ...placesOfLoudness(set, measurements).map(
+    ({ kinds, ...place }): UsedValue => ({
+      ...place,
+      value: Number.NaN,
+      error: Number.NaN,
+      ...howRead(measurements, kinds),
+    }),
+  ),
+];
+
+/** Stations that readings of field and loudness are of, by their place in the list. */
+function stationsRead(set: SetDescription, readings: readonly unknown[]): readonly number[] {
+  const indices = readings.flatMap((one) => {
+    if (!isRecord(one) || typeof one.station !== 'string') return [];
+    return one.kind === 'audibility' || one.kind === 'field-strength'
+      ? (stationNamed(set.place.stations, one.station) ?? [])
+      : [];
+  });
+  return [...new Set(indices)];
+}
+
+/**
+ * What is predicted of the stations that readings of field and loudness are of: by the set with all other readings in, and
+ * without what was measured of any field or, by loudness, of the phones.
+ * @param set as read from the description
+ * @param written the description as written
+ * @param readings all that it is to keep, as written
+ * @param predict receives these stations of a set, by their place in the list, with ranges
+ * @returns as `withReadings` takes them; nothing where no reading is of a station
+ */
+export function predictedForReadings(
+  set: SetDescription,
+  written: WrittenDescription,
+  readings: readonly unknown[],
+  predict: (set: SetDescription, stations: readonly number[]) => readonly StationReception[],
+): readonly StationReception[] {
+  const indices = stationsRead(set, readings);
+  if (indices.length === 0) return [];
+  const others = withReadings(
+    set,
+    written,
+    readings.filter((one) => !(isRecord(one) && one.kind === 'audibility')),
+  );
+  const base = indices.reduce(
+    (description: unknown, i) =>
+      withoutMeasuredValue(description, ['place', 'stations', i, 'measured', 'fieldStrength']),
+    others.ok ? others.written : written,
+  );
+  const read = readValue(base);
+  return read.ok ? predict(read.set, indices) : [];
+}
+
 /**
  * A description that keeps these readings, with the measured values that they give all together. What readings it kept
  * before put in and these do not is taken out, so that a reading left out leaves no trace. A measured value that was
@@ -102,7 +178,7 @@ function othersTogether(
  * @param set as read from the description
  * @param written the description as written
  * @param readings all that it is to keep, as written; an empty list takes all of them out
- * @param stations as predicted, as `resultsOf` takes them
+ * @param stations as `predictedForReadings` gives them; without them readings of loudness change nothing
  * @returns the description, or every problem of the readings
  */
 export function withReadings(
@@ -115,19 +191,25 @@ export function withReadings(
   if (!now.ok) return now;
   const former = written.readings ?? [];
   const before = readMeasurements(former, set);
-  const usedBefore = before.ok ? usedValues(resultsOf(set, before.measurements)) : [];
+  const usedBefore = before.ok ? usedFormerly(set, before.measurements) : [];
   const result = resultsOf(set, now.measurements, stations);
   const isNew = areNew(readings, former);
   const areTheSame = readings.length === former.length && !isNew.includes(true);
-  const given = result.results.flatMap(({ figures }, i) =>
-    isNew[i] ? figures.flatMap(({ path }) => (path ? [path] : [])) : [],
-  );
+  const given = [
+    ...result.results.flatMap(({ figures }, i) =>
+      isNew[i] ? figures.flatMap(({ path }) => (path ? [path] : [])) : [],
+    ),
+    ...placesOfLoudness(
+      set,
+      now.measurements.filter((_, i) => isNew[i]),
+    ).map(({ path }) => path),
+  ];
   const isTakenOut = ({ path }: UsedValue): boolean =>
     !areTheSame &&
     valueAtPath(written, path) === undefined &&
     usedBefore.some((one) => samePath(one.path, path)) &&
     !given.some((one) => samePath(one, path));
-  const used = readings.length > 0 ? usedValues(result).filter((one) => !isTakenOut(one)) : [];
+  const used = allUsed(set, now.measurements, result, stations).filter((one) => !isTakenOut(one));
   const gone = usedBefore.filter(({ path }) => !used.some((one) => samePath(one.path, path)));
   const base = used.reduce(
     (base, one) => withValueAt(base, one.path, writtenValue(one)) as WrittenDescription,

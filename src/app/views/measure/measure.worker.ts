@@ -11,6 +11,7 @@ import {
   measuredFigures,
   type OfferedMeasurement,
   offeredMeasurements,
+  predictedForReadings,
   type RangedStation,
   type ReadingsProblem,
   type ReadingsResult,
@@ -19,12 +20,14 @@ import {
   readMeasurements,
   readReadings,
   readRecord,
+  receiveRanged,
   resultsOf,
   ringingOf,
   type SetDescription,
   type StationReception,
   type SuspectPlace,
   suspectPlaces,
+  type TimeOfDay,
   type Warning,
   type WithReadings,
   type WrittenDescription,
@@ -34,6 +37,7 @@ import {
 import { readWav } from '../../../outputs/audio/index.ts';
 import { textOfFile } from '../../state/text-of-file.ts';
 import { answerMessages } from '../../workers/answer-messages.ts';
+import { coastFor } from '../../workers/coast.ts';
 
 /** What can be measured, and what of it is known. */
 export interface OfferQuestion {
@@ -79,6 +83,8 @@ export interface UseQuestion {
   readonly set: SetDescription;
   readonly written: WrittenDescription;
   readonly readings: readonly unknown[];
+  /** When its stations are received. */
+  readonly time: TimeOfDay;
 }
 export type UseAnswer =
   | Pick<WithReadings, 'ok' | 'written' | 'used'>
@@ -135,8 +141,15 @@ function fit({ card, set, written, kept, station: predicted }: FitQuestion): Fit
   };
 }
 
-function use({ set, written, readings }: UseQuestion): UseAnswer {
-  const taken = withReadings(set, written, readings);
+async function use({ set, written, readings, time }: UseQuestion): Promise<UseAnswer> {
+  const coast = await coastFor(set.place);
+  const predicted = predictedForReadings(
+    set,
+    written,
+    readings,
+    (described, stations) => receiveRanged(described, { time, coast, stations }).stations,
+  );
+  const taken = withReadings(set, written, readings, predicted);
   return taken.ok ? { ok: true, written: taken.written, used: taken.used } : taken;
 }
 
@@ -189,7 +202,7 @@ async function file({ bytes, kind, set }: FileQuestion): Promise<FileAnswer> {
   };
 }
 
-function answer(question: MeasureQuestion): OfferAnswer | FitAnswer | UseAnswer | Promise<FileAnswer> {
+function answer(question: MeasureQuestion): OfferAnswer | FitAnswer | Promise<UseAnswer | FileAnswer> {
   switch (question.about) {
     case 'offer':
       return offer(question);

@@ -28,7 +28,7 @@ interface Outcome {
  *   out; what came of it in words
  */
 export function useReadings(set: SetDescription) {
-  const { written, change } = useOpenSet();
+  const { written, change, time } = useOpenSet();
   const [outcome, setOutcome] = useState<Outcome | undefined>();
   const [isWorking, setWorking] = useState(false);
   const steps = useRef<Step[]>([]);
@@ -42,6 +42,7 @@ export function useReadings(set: SetDescription) {
       set,
       written: now as WrittenDescription,
       readings: steps.current[0].next(keptReadings(now)),
+      time: time.peek(),
     });
   };
   const ask = useWorker<UseQuestion, UseAnswer>(newMeasureWorker, (question, reply) => {

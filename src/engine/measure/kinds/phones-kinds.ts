@@ -87,7 +87,7 @@ export const audibility = measurement({
   yields: { levelAboveThreshold: { quantity: 'level' }, audibilityFactor: {} },
   equipment: ['set', 'ears', 'station', 'known resistors'],
   cautions: ['load.volume'],
-  warnings: ['measure.one-trial', 'measure.no-prediction', 'measure.loudness-beside-only'],
+  warnings: ['measure.one-trial', 'measure.no-prediction', 'measure.loudness-shared'],
   fit({ trials, impedanceError = USUAL.impedanceError, phaseError = USUAL.phaseError, ...phones }) {
     const shunts = trials.map((trial) => trial.shunt);
     const { warnings, ...figures } = fitAudibility({ ...phones, shunts, impedanceError, phaseError });

@@ -32,8 +32,8 @@ export const measureWarnings: SentencesFor<MeasureWarnings> = {
       : `Nothing is predicted for a station “${station}” of this set: it is not among its stations, out of range, or too weak for ranges.`,
   'measure.temperature-supposed': ({ temperature, deviation }) =>
     `No temperature is stated: ${Math.round(temperature - 273.15)} °C is supposed, ${deviation} K more or less. State it, for the ideality to be surer.`,
-  'measure.loudness-beside-only': () =>
-    'The level is set beside the predicted one. It is kept with the set but changes no figure: field, aerial, detector, phones and hearing all make it, and one reading does not tell them apart.',
+  'measure.loudness-shared': () =>
+    'Field, aerial, detector, phones and hearing all make the level. Used, it corrects the field of the station and the sensitivity of the phones, each by its share of the doubt; the same reading of another station tells the two apart.',
   'measure.series-resistance-unseen': () =>
     'The series resistance cannot be seen in these points: measure at higher currents.',
   'measure.leakage-unseen': ({ least }) =>
