@@ -64,6 +64,8 @@ export interface Joint {
 const WRITTEN_SIZES: Partial<Record<PropertyId, number>> = { 'coil.inductance': 0.05, 'tuning.maximum': 0.03 };
 /** Soil changes with the weather of a season as well. */
 const SOIL = 0.8;
+/** An earth at radio frequency against the same with a low one, as a share of the whole. Common practice, no source. */
+const RADIO_EARTH = 0.1;
 const LEAST_DEVIATION = 1e-4;
 
 /** Standard deviation of the logarithm of a figure before anything is measured. */
@@ -140,8 +142,18 @@ export function jointFigures(set: SetDescription, observations: readonly Observa
     const residual = residualOf(one);
     return residual ? (theta) => [residual(theta)] : [];
   });
+  // The resistance of aerial and earth holds that of the earth: what is read of either says something of the other.
+  const [earth, whole] = [indexOf(['earth', 'measured', 'resistance']), indexOf(['aerial', 'measured', 'resistance'])];
+  const own = earth < 0 || whole < 0 ? 0 : known[whole].calculated.value - known[earth].calculated.value;
+  const ownShare = own > 0 ? own / known[whole].calculated.value : 0;
+  const ownDeviation = Math.hypot(RADIO_EARTH, ownShare * (prior[whole]?.deviation ?? 0));
+  if (own > 0) prior[whole].deviation = Math.hypot(ownDeviation, (1 - ownShare) * prior[earth].deviation);
+  const offPrior = (theta: ArrayLike<number>, i: number): number =>
+    own > 0 && i === whole
+      ? (theta[i] - Math.log(own + Math.exp(theta[earth]))) / ownDeviation
+      : (theta[i] - prior[i].middle) / prior[i].deviation;
   const residuals = (theta: ArrayLike<number>): number[] => [
-    ...prior.map(({ middle, deviation }, i) => (theta[i] - middle) / deviation),
+    ...prior.map((_, i) => offPrior(theta, i)),
     ...seen.flatMap((of) => [...of(theta)]),
   ];
   const start = prior.map(({ middle }) => middle);

@@ -175,9 +175,8 @@ export interface DialDoubt {
 export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | undefined {
   const winding = tunedWinding(set);
   const coil = [...winding, 'measured', 'inductance'];
-  const frequencies = set.place.stations.map((s) => s.frequency);
   const capacitor = capacitorOf(set);
-  if (!capacitor || frequencies.length < 2) return undefined;
+  if (!capacitor) return undefined;
   const known = measuredAlready(set);
   const now = jointFigures(set, known);
   const paths = {
@@ -199,6 +198,11 @@ export function dialDoubt(set: SetDescription, frequency: number): DialDoubt | u
   const dial: DialFigures = { L, own, stray, minimum, maximum };
   const placeOf = (f: number, { own, stray, ...rest }: DialFigures): number =>
     positionOn(f, { ...capacitor, ...rest, stray: own + stray + set.tuning.trimmer });
+  // Of another band, or beyond the ends, none is found on the dial.
+  const frequencies = set.place.stations
+    .map((s) => s.frequency)
+    .filter((f) => placeOf(f, dial) >= 0 && placeOf(f, dial) <= 1);
+  if (frequencies.length < 2) return undefined;
   const width = ({ figures, correlations }: Joint): number => {
     const deviations = figures.map(({ path, after }) => {
       const key = (Object.keys(paths) as (keyof DialFigures)[]).find((one) => samePath(paths[one], path));

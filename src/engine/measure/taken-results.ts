@@ -338,6 +338,9 @@ const NARROWED = 0.8;
 /** And one whose error goes together with that of such a figure: without it, what they are together would be lost. */
 const TIED = 0.3;
 
+/** The earth, and aerial and earth together. */
+const OF_EARTH: ReadonlySet<PropertyId> = new Set(['earth.resistance', 'aerial.resistance']);
+
 /**
  * What the readings put into the description: every figure that they narrow, or tie to such a one, by all of them together.
  * @param options results of the readings
@@ -363,6 +366,8 @@ export function usedValues({ results, joint }: ReadingsResult): readonly UsedVal
     isNarrower.some((is, j) => is && j !== i && Math.abs(joint.correlations[i * n + j]) >= TIED);
   const jointly = joint.figures.flatMap(({ property, path, at, before, after }, i): UsedValue[] => {
     if (!isNarrower[i] && !isTied(i)) return [];
+    // Each follows from the other in the circuit as well: only what was read itself goes in.
+    if (OF_EARTH.has(property) && direct(path).length === 0) return [];
     const error = propertyOf(property).isAmount ? after.standardError : after.standardError / after.value;
     // Read once, it goes in for the frequency at which it was read.
     const read = results.flatMap(({ figures }) => figures.filter((one) => one.path && samePath(one.path, path)));
