@@ -2,10 +2,13 @@ import { expect, test } from 'vitest';
 import { fitPlotOf } from './fit-plot.ts';
 import { junctionCurrent } from './junction.ts';
 import { readMeasurements } from './readings.ts';
+import { positionOn, shapeOfLaw } from './scale-of-capacitor.ts';
 
 const resonanceOf = (L: number, C: number) => 1 / (2 * Math.PI * Math.sqrt(L * C));
 const several = <T>(n: number, item: (i: number) => T): T[] => Array.from({ length: n }, (_, i) => item(i));
 const Vt = (1.380649e-23 * 293.15) / 1.602176634e-19;
+
+const squareLaw = { minimum: 15e-12, maximum: 500e-12, shape: shapeOfLaw('square-law', 15e-12, 500e-12) };
 
 /** Exact readings of one part, so that what is fitted through them leaves nothing. */
 const EXACT = {
@@ -39,6 +42,15 @@ const EXACT = {
       current: junctionCurrent(voltage, Math.log(1e-7), 1.3, Math.log(40), Vt),
     })),
   },
+  'aerial-substitution': {
+    capacitor: { law: 'square-law', minimum: 15e-12, maximum: 500e-12 },
+    points: [500e3, 600e3, 700e3, 800e3].map((frequency) => {
+      const theta = (Math.PI * frequency) / (2 * 4e6);
+      const aerial = (150e-12 * Math.tan(theta)) / theta;
+      const at = (across: number) => positionOn(frequency, { ...squareLaw, L: 250e-6, stray: 20e-12 + across });
+      return { frequency, without: at(0), with: at((aerial * 80e-12) / (aerial + 80e-12)), series: 80e-12 };
+    }),
+  },
   'aerial-resistance': { points: [0, 22, 47, 100].map((added) => ({ added, level: 5 / (61 + added) })) },
 } as const;
 
@@ -56,6 +68,16 @@ test.each(Object.entries(EXACT))('%s: the curve goes through exact readings, and
     expect(x).toBeGreaterThanOrEqual(low);
     expect(x).toBeLessThanOrEqual(high);
   }
+});
+
+test('a curve whose temperature nobody read is drawn at that of a room', () => {
+  const { temperature: _, ...detector } = EXACT.detector;
+  const plots = [EXACT.detector, detector].map((readings) => {
+    const read = readMeasurements([{ kind: 'detector', ...readings }]);
+    if (!read.ok) throw new Error(JSON.stringify(read.problems));
+    return fitPlotOf('detector', read.measurements[0].values, read.measurements[0].fit!);
+  });
+  expect(plots[1]).toEqual(plots[0]);
 });
 
 test('a misread position is marked, and what is left of it is as large as its mistake', () => {

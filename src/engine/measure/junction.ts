@@ -4,6 +4,9 @@ import { linearLeastSquares } from '../numerics/qr.ts';
 import type { Fitted } from './fitted.ts';
 import { UnfitReadings } from './unfit.ts';
 
+/** Temperature of a room where nobody read a thermometer, and its standard deviation; K. */
+export const ROOM = { temperature: 293.15, deviation: 5 };
+
 /** A reading of a detector: volts across the whole of it, and amperes through it. */
 export interface JunctionPoint {
   readonly voltage: number;

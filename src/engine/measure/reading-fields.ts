@@ -60,6 +60,8 @@ export type ReadingField = ScalarField | SamplesField | ListField | GroupField;
 /** May be left out. */
 export interface Optional {
   readonly optional?: true;
+  /** All the same worth asking for with what may not be left out. */
+  readonly isAsked?: true;
 }
 /** Fields by name. */
 export type Fields<F extends ReadingField = ReadingField> = Readonly<Record<string, F & Optional>>;

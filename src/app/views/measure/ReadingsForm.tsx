@@ -51,8 +51,8 @@ export function ReadingsForm({ card, set, draft, fit, onChange }: Props) {
       onChange={onChange}
     />
   );
-  const needed = fields.filter(([, one]) => !one.optional && one.type !== 'list');
-  const optional = fields.filter(([, one]) => one.optional);
+  const needed = fields.filter(([, one]) => (!one.optional || one.isAsked) && one.type !== 'list');
+  const optional = fields.filter(([, one]) => one.optional && !one.isAsked);
   const list = fields.find(([, one]) => one.type === 'list');
   return (
     <form class="readings-form" onSubmit={(event) => event.preventDefault()}>

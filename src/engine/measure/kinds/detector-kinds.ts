@@ -1,6 +1,7 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import { fitDetector } from '../detector-fit.ts';
 import type { Fitted } from '../fitted.ts';
+import { ROOM } from '../junction.ts';
 import { fitLeakage } from '../leakage-fit.ts';
 import { measurement, type Yield } from '../measurement.ts';
 import { fitBridge, fitVoltmeter } from '../one-meter-fit.ts';
@@ -13,9 +14,7 @@ const JUNCTION = {
   zeroBiasResistance: { quantity: 'resistance' },
 } as const satisfies Readonly<Record<string, Yield>>;
 
-const ROOM_TEMPERATURE = { ...TEMPERATURE, optional: true } as const;
-/** Of a room, where nobody read a thermometer: K, and its standard deviation. */
-const ROOM = { temperature: 293.15, deviation: 5 };
+const ROOM_TEMPERATURE = { ...TEMPERATURE, optional: true, isAsked: true } as const;
 
 interface OfJunction {
   readonly ideality: Fitted;

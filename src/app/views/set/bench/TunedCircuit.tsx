@@ -58,6 +58,7 @@ export function TunedCircuit() {
         <CircuitDiagram />
         <ArrangementKind />
         <PartEditor path={ARRANGEMENT} kindLabel={texts.arrangementKind} isKindFixed />
+        <MeasuredHere part={ARRANGEMENT} />
       </section>
       <Matching of={TAPS} />
       <BandTurns />
