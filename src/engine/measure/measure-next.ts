@@ -115,8 +115,12 @@ export function nextMeasurements(set: SetDescription, station: WantedStation): r
     .sort((a, b) => worth(b) - worth(a));
 }
 
-/** Whether the phones were shunted before: what that leaves is not told apart by doing it again. */
-const isShunted = ({ load }: SetDescription): boolean =>
+/**
+ * Whether phones were shunted before: what that leaves is not told apart by doing it again.
+ * @param set as read
+ * @returns true where the sensitivity of its phones is by audibility
+ */
+export const isShunted = ({ load }: SetDescription): boolean =>
   load.kind !== 'amplifier' && load.measured?.sensitivity?.method?.includes('audibility') === true;
 
 /**

@@ -4,7 +4,7 @@ import type { SetDescription } from '../set/description.ts';
 import type { Measurable } from '../uncertainty/input.ts';
 import type { Observation } from './joint.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
-import { dialDoubt, levelNarrowing, type Method, type Narrowing, type WantedStation } from './measure-next.ts';
+import { dialDoubt, isShunted, levelNarrowing, type Method, type Narrowing, type WantedStation } from './measure-next.ts';
 import type { Equipment } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { type PropertyId, propertyOf } from './properties.ts';
@@ -89,7 +89,6 @@ const READ_BY: Partial<Record<PropertyId, readonly Equipment[]>> = {
   'tuning.stray': ['capacitance meter'],
   'aerial.capacitance': ['capacitance meter'],
   'load.capacitance': ['capacitance meter'],
-  'load.resistance': ['ohmmeter'],
 };
 
 /** A measurement that a set and what one has allow. */
@@ -196,7 +195,7 @@ export function offeredMeasurements(
   ): Narrowing | undefined => {
     const loud =
       part === 'coil' || part === 'load'
-        ? of.some(({ property }) => LOUD.has(property)) || kind === 'audibility'
+        ? of.some(({ property }) => LOUD.has(property)) || (kind === 'audibility' && !isShunted(set))
         : part !== 'tuning';
     const level = loud ? levelNarrowing(station, MAKES[part]) : undefined;
     const readings = kind === 'dial' ? doubt?.ends : of.filter(({ property }) => onDial(property)).map(expected);
