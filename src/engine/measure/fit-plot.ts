@@ -1,7 +1,7 @@
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
-import { junctionCurrent, ROOM } from './junction.ts';
+import { junctionCurrent, SUPPOSED_TEMPERATURE } from './junction.ts';
 import type { Measured } from './measurement.ts';
 import type { MeasurementKind } from './measurements.ts';
 import type { Network } from './reading-fields.ts';
@@ -140,7 +140,7 @@ function ringing({ samples, sampleRate }: Recording, fit: Measured): FitPlot | u
 const junction =
   (read: (values: Read) => FitPlot['points']): Plotted =>
   (values, fit) => {
-    const Vt = temperatureVoltage((values.temperature as number | undefined) ?? ROOM.temperature);
+    const Vt = temperatureVoltage((values.temperature as number | undefined) ?? SUPPOSED_TEMPERATURE.temperature);
     const [Is, n, Rs] = ['saturationCurrent', 'ideality', 'seriesResistance'].map((name) => figureOf(fit, name));
     const leakage = fit.figures.leakage?.value ?? Number.POSITIVE_INFINITY;
     return plotOf(

@@ -5,7 +5,7 @@ import type { Fitted } from './fitted.ts';
 import { UnfitReadings } from './unfit.ts';
 
 /** Temperature of a room where nobody read a thermometer, and its standard deviation; K. */
-export const ROOM = { temperature: 293.15, deviation: 5 };
+export const SUPPOSED_TEMPERATURE = { temperature: 293.15, deviation: 5 };
 
 /** A reading of a detector: volts across the whole of it, and amperes through it. */
 export interface JunctionPoint {

@@ -4,7 +4,14 @@ import type { SetDescription } from '../set/description.ts';
 import type { Measurable } from '../uncertainty/input.ts';
 import type { Observation } from './joint.ts';
 import { type MeasurableFigure, measurableFigures, withoutMeasured } from './measurable.ts';
-import { dialDoubt, isShunted, levelNarrowing, type Method, type Narrowing, type WantedStation } from './measure-next.ts';
+import {
+  dialDoubt,
+  isShunted,
+  levelNarrowing,
+  type Method,
+  type Narrowing,
+  type WantedStation,
+} from './measure-next.ts';
 import type { Equipment } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
 import { type PropertyId, propertyOf } from './properties.ts';

@@ -1,7 +1,7 @@
 import { type Warning, warning } from '../../facts/warning.ts';
 import { fitDetector } from '../detector-fit.ts';
 import type { Fitted } from '../fitted.ts';
-import { ROOM } from '../junction.ts';
+import { SUPPOSED_TEMPERATURE } from '../junction.ts';
 import { fitLeakage } from '../leakage-fit.ts';
 import { measurement, type Yield } from '../measurement.ts';
 import { fitBridge, fitVoltmeter } from '../one-meter-fit.ts';
@@ -24,9 +24,12 @@ interface OfJunction {
 /** A fit at the temperature stated; without one that of a room, and its doubt in the ideality: only n·T is seen. */
 function atTemperature<F extends OfJunction>(temperature: number | undefined, fit: (temperature: number) => F): F {
   if (temperature !== undefined) return fit(temperature);
-  const found = fit(ROOM.temperature);
+  const found = fit(SUPPOSED_TEMPERATURE.temperature);
   const { value, standardError, range } = found.ideality;
-  const wider = Math.hypot(1, (value * ROOM.deviation) / ROOM.temperature / standardError);
+  const wider = Math.hypot(
+    1,
+    (value * SUPPOSED_TEMPERATURE.deviation) / SUPPOSED_TEMPERATURE.temperature / standardError,
+  );
   return {
     ...found,
     ideality: {
@@ -34,7 +37,7 @@ function atTemperature<F extends OfJunction>(temperature: number | undefined, fi
       standardError: wider * standardError,
       range: [value - wider * (value - range[0]), value + wider * (range[1] - value)],
     },
-    warnings: [...found.warnings, warning('measure.temperature-supposed', ROOM)],
+    warnings: [...found.warnings, warning('measure.temperature-supposed', SUPPOSED_TEMPERATURE)],
   };
 }
 
