@@ -28,7 +28,7 @@ export interface Played {
 
 /** What nobody needs to be asked for. */
 const TOLD: ReadonlySet<string> = new Set(['hum', 'swings-within-minutes']);
-const MOST_CHECKS = 10;
+const MOST_CHECKS = 16;
 const LEFT_OUT = 0.25;
 const REFUSED = 0.07;
 

@@ -53,7 +53,7 @@ const OPTIONS = {
 } as const satisfies CommandOptions<'fault'>;
 
 /** How many checks are asked for after one another. */
-const MOST_ASKED = 10;
+const MOST_ASKED = 16;
 
 export const fault: Command = {
   name: 'fault',

@@ -3,7 +3,7 @@ import type { TuningPort } from '../kinds/arrangements/assembly.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Branch } from '../solvers/linear/equations.ts';
 import { bySeverity, type FaultCode, type PartFault } from './fault.ts';
-import { seriesCapacitorsOf } from './ohmmeter.ts';
+import { bridgedCapacitorsOf, seriesCapacitorsOf } from './ohmmeter.ts';
 import { editedCircuit, type Planted, withCapacitance, withJoint, withLeak } from './planting.ts';
 
 const none = (): boolean => false;
@@ -143,6 +143,7 @@ const ELSEWHERE: ReadonlySet<string> = new Set([PART.byPass, PART.loadResistor, 
 function fixedFaults(built: BuiltSet): PartFault[] {
   const { parts, circuit } = built;
   const inSeries = new Set(seriesCapacitorsOf(built));
+  const bridged = new Set(bridgedCapacitorsOf(built));
   const elements = circuit.assembly.baseAt(0.5).elements;
   const faults: PartFault[] = [];
   for (const { id: part, values } of parts.values()) {
@@ -175,7 +176,7 @@ function fixedFaults(built: BuiltSet): PartFault[] {
         weight: 1,
         remedy: 'replace-capacitor',
         change: open,
-        signs: isInSeries ? { 'louder-with-capacitor-bridged': 0.9 } : {},
+        signs: bridged.has(part) ? { 'louder-with-capacitor-bridged': 0.9 } : {},
       },
       {
         ...common,

@@ -2,8 +2,15 @@ import type { BuiltSet } from '../built/built-set.ts';
 import { PART } from '../network/part-ids.ts';
 import { normalShare } from '../numerics/normal.ts';
 import type { Decibels, Degrees, Ohms, Volts } from '../units/quantities.ts';
-import type { FaultCaution, PartFault, SignCode } from './fault.ts';
-import { leadsMatter, type OhmPlace, OVERLOAD, placesThroughDetector, seriesCapacitorsOf } from './ohmmeter.ts';
+import { type FaultCaution, type PartFault, type Sign, type SignCode, signAt } from './fault.ts';
+import {
+  bridgedCapacitorsOf,
+  leadsMatter,
+  type OhmPlace,
+  OVERLOAD,
+  partOfPlace,
+  placesThroughDetector,
+} from './ohmmeter.ts';
 import type { SetShows, TestBench } from './shown.ts';
 
 /** How loud a station is, at its loudest: the words of reception, and one more between the last two. */
@@ -60,7 +67,7 @@ export type Check =
   | { readonly kind: 'width'; readonly station: number }
   | { readonly kind: 'volts' }
   | { readonly kind: 'ohms'; readonly place: OhmPlace }
-  | { readonly kind: 'sign'; readonly sign: SignCode };
+  | { readonly kind: 'sign'; readonly sign: Sign };
 
 /** @returns "loudness:3", "ohms:coil-to-earth", "sign:hum" */
 export const checkId = (check: Check): string => {
@@ -110,6 +117,7 @@ const SIGN_EFFORT: Readonly<Record<SignCode, number>> = {
   'switch-at-earth': 0.5,
   'hiss-at-full-volume': 0.5,
   'heater-glows': 0.5,
+  'bias-as-described': 1.5,
   'swings-within-minutes': 6,
   'other-receiver-hears-it': 3,
 };
@@ -142,6 +150,7 @@ const USUAL_SIGN: Readonly<Partial<Record<SignCode, number>>> = {
   'buzz-from-input': 0.93,
   'hiss-at-full-volume': 0.95,
   'heater-glows': 0.96,
+  'bias-as-described': 0.96,
   'other-receiver-hears-it': 0.97,
 };
 const ELSE_SIGN = 0.04;
@@ -151,7 +160,7 @@ const LIFTED: ReadonlySet<OhmPlace> = new Set(['capacitor-alone', 'primary', 'se
 
 /** Minutes that a reading takes; the far end of the earth lead is out of doors. */
 const ohmsEffort = (place: OhmPlace): number =>
-  LIFTED.has(place) ? 3 : place === 'earth-lead' ? 4 : place === 'leads-apart' ? 2 : 1.2;
+  LIFTED.has(place) || partOfPlace(place)?.isAlone ? 3 : place === 'earth-lead' ? 4 : place === 'leads-apart' ? 2 : 1.2;
 
 /** A point contact on a crystal. */
 export const hasWhisker = ({ set: { detector } }: BuiltSet): boolean =>
@@ -162,11 +171,19 @@ const isOnMains = ({ set: { load } }: BuiltSet): boolean => load.kind === 'ampli
 /** Whether the direct voltage may be measured: never on equipment that is live. */
 export const hasVolts = (built: BuiltSet): boolean => !isOnMains(built);
 
-export function signsOf(built: BuiltSet): readonly SignCode[] {
+/**
+ * What can be noticed or tried on a set without measuring a resistance.
+ * @param built the set
+ * @returns signs; of several capacitors in the way of the signal one for each
+ */
+export function signsOf(built: BuiltSet): readonly Sign[] {
   const { set, circuit, parts } = built;
   const { detector, load, arrangement } = set;
   const turns = circuit.assembly.tuning.length > 0 && circuit.tuning.max > 1.05 * circuit.tuning.min;
-  const mayBe: readonly (readonly [SignCode, boolean])[] = [
+  const inSeries = bridgedCapacitorsOf(built);
+  const mayBridge = inSeries.length > 0 && !isOnMains(built);
+  const each = mayBridge && inSeries.length > 1 ? inSeries : [];
+  const mayBe: readonly (readonly [Sign, boolean])[] = [
     ['crackle-on-tapping', !isOnMains(built)],
     ['crackle-on-turning', turns],
     ['scrape-at-one-place', turns],
@@ -184,11 +201,13 @@ export function signsOf(built: BuiltSet): readonly SignCode[] {
     ['louder-with-other-phones', true],
     ['louder-with-other-detector', true],
     ['louder-with-by-pass-off', parts.has(PART.byPass) && !isOnMains(built)],
-    ['louder-with-capacitor-bridged', seriesCapacitorsOf(built).length > 0 && !isOnMains(built)],
+    ['louder-with-capacitor-bridged', mayBridge],
+    ...each.map((part) => [`louder-with-capacitor-bridged:${part}`, true] as const),
     ['buzz-from-input', load.kind === 'amplifier' && !isOnMains(built)],
     ['switch-at-earth', circuit.aerial !== undefined],
     ['hiss-at-full-volume', load.kind === 'amplifier'],
     ['heater-glows', detector.kind === 'valve'],
+    ['bias-as-described', parts.has(PART.biasCell) && circuit.bias !== 0],
     ['swings-within-minutes', true],
     ['other-receiver-hears-it', true],
   ];
@@ -224,7 +243,10 @@ export function checksOf(
     ...stations.map((station) => of({ kind: 'loudness', station }, HEARD_AS.length, 0.7)),
     ...stations.map((station) => of({ kind: 'dial', station }, DIAL_AS.length, 0.7)),
     ...stations.map((station) => of({ kind: 'width', station }, WIDTH_AS.length, 0.7)),
-    ...signsOf(built).map((sign) => of({ kind: 'sign', sign }, 2, SIGN_EFFORT[sign], SIGN_CAUTIONS[sign])),
+    ...signsOf(built).map((sign) => {
+      const { code } = signAt(sign);
+      return of({ kind: 'sign', sign }, 2, SIGN_EFFORT[code], SIGN_CAUTIONS[code]);
+    }),
     ...(hasVolts(built) ? [of({ kind: 'volts' }, VOLT_CUTS.length + 1, 2)] : []),
     ...places.map((place, i) =>
       of({ kind: 'ohms', place }, ohmCutsOf(place).length + 1, ohmsEffort(place), [
@@ -262,9 +284,10 @@ const notHeard = (margin: Decibels, spread: Decibels): number =>
   normalShare((3 - margin) / Math.hypot(LOUDNESS_SPREAD, spread));
 
 /** What faults and set say together of a sign. Two faults at once: the one that shows it more. */
-function signProbability(sign: SignCode, faults: readonly PartFault[]): number {
-  const usual = USUAL_SIGN[sign] ?? ELSE_SIGN;
-  const own = faults.flatMap((fault) => fault.signs[sign] ?? []);
+function signProbability(sign: Sign, faults: readonly PartFault[]): number {
+  const { code, part } = signAt(sign);
+  const usual = USUAL_SIGN[code] ?? ELSE_SIGN;
+  const own = faults.flatMap((fault) => (part === undefined || fault.part === part ? (fault.signs[code] ?? []) : []));
   if (own.length === 0) return usual;
   return usual > 0.5 ? Math.min(...own) : Math.max(...own);
 }

@@ -228,6 +228,7 @@ const halfOpen = (): PartFault =>
       const port = assembly.outputPort;
       return {
         ...planted,
+        isOneOpen: true,
         circuit: {
           ...circuit,
           averaged: averaged(circuit.detector),
@@ -250,14 +251,14 @@ function biasFaults(): PartFault[] {
       weight: 2,
       remedy: 'renew-bias',
       change: (planted, u) => biased((bias) => bias * 0.3 * (1 - u))(planted),
-      signs: {},
+      signs: { 'bias-as-described': 0.05 },
     }),
     of('bias-reversed', {
       part: PART.biasCell,
       weight: 1.5,
       remedy: 'renew-bias',
       change: biased((bias) => -bias),
-      signs: {},
+      signs: { 'bias-as-described': 0.05 },
     }),
   ];
 }

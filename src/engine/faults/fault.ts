@@ -1,4 +1,4 @@
-import type { PartId } from '../network/ids.ts';
+import { type PartId, partId } from '../network/ids.ts';
 import type { SetDescription } from '../set/description.ts';
 import type { Planted } from './planting.ts';
 
@@ -96,7 +96,23 @@ export type SignCode =
   | 'hiss-at-full-volume'
   | 'heater-glows'
   | 'swings-within-minutes'
+  | 'bias-as-described'
   | 'other-receiver-hears-it';
+
+/** A sign, or one that is looked for at a part by itself. */
+export type Sign = SignCode | `louder-with-capacitor-bridged:${string}`;
+
+/**
+ * What is looked for, and at which part.
+ * @param sign of a check
+ * @returns its code; with it the part where it is one of several
+ */
+export function signAt(sign: Sign): { readonly code: SignCode; readonly part?: PartId } {
+  const end = sign.indexOf(':');
+  return end < 0
+    ? { code: sign as SignCode }
+    : { code: sign.slice(0, end) as SignCode, part: partId(sign.slice(end + 1)) };
+}
 
 /** What to do about it. Faults of one remedy on one part are one answer. */
 export type RemedyCode =

@@ -2,7 +2,7 @@ import type { BuiltSet, Part } from '../built/built-set.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { AERIAL } from '../kinds/arrangements/assembly.ts';
 import { type Circuit, EARTH, type Element, valueAt } from '../network/elements.ts';
-import type { JointId, PartId } from '../network/ids.ts';
+import { type JointId, type PartId, partId, turnsInId } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
 import { root } from '../numerics/roots.ts';
@@ -10,10 +10,10 @@ import type { Detector } from '../parts/detector/detector.ts';
 import type { Branch } from '../solvers/linear/equations.ts';
 import { linearSolver } from '../solvers/linear/solve.ts';
 import type { Ohms, Volts } from '../units/quantities.ts';
-import { PHONES, type Planted } from './planting.ts';
+import { eachBranch, PHONES, type Planted } from './planting.ts';
 
-/** Two points that a meter's leads reach, with everything unplugged, aerial, earth and phones off. */
-export type OhmPlace =
+/** Two points of most sets that a meter's leads reach, with everything unplugged, aerial, earth and phones off. */
+export type NamedPlace =
   | 'coil-to-earth'
   | 'aerial-to-earth'
   | 'aerial-coil'
@@ -30,6 +30,32 @@ export type OhmPlace =
   | 'leads-apart'
   | 'earth-lead'
   | 'fixed-capacitor';
+
+/** Across a coil as it is wired, or a stretch of its turns; across a capacitor or a resistor with one of its wires off. */
+export type PartPlace = `across:${string}` | `alone:${string}`;
+
+/** Two points that a meter's leads reach. */
+export type OhmPlace = NamedPlace | PartPlace;
+
+/**
+ * The part that a reading is of.
+ * @param place of a reading
+ * @returns the part, of a coil between which turns, and whether one of its wires is off; nothing for a place that most
+ * sets have
+ */
+export function partOfPlace(place: OhmPlace): MeasuredPart | undefined {
+  const [, how, part, first, last] = /^(across|alone):(.*?)(?::([\d.]+)-([\d.]+))?$/s.exec(place) ?? [];
+  if (how === undefined) return undefined;
+  const turns = first === undefined ? undefined : ([Number(first), Number(last)] as const);
+  return { part: partId(part), turns, isAlone: how === 'alone' };
+}
+
+/** A part whose resistance is read. */
+interface MeasuredPart {
+  readonly part: PartId;
+  readonly turns?: readonly [number, number];
+  readonly isAlone: boolean;
+}
 
 /** An ohmmeter is a voltage behind a resistance. */
 export interface Meter {
@@ -107,6 +133,14 @@ export const seriesCapacitorsOf = ({ parts, jointOf }: Pick<BuiltSet, 'parts' | 
     .map(({ id }) => id);
 };
 
+/**
+ * Those of them without which a set falls silent or weak: beside an equaliser's capacitor its resistor passes the sound.
+ * @param built the set
+ * @returns their parts
+ */
+export const bridgedCapacitorsOf = (built: Pick<BuiltSet, 'parts' | 'jointOf'>): readonly PartId[] =>
+  seriesCapacitorsOf(built).filter((part) => part !== PART.equaliserCapacitor);
+
 /** Which readings can be taken of a set. */
 export function ohmPlacesOf(built: BuiltSet): readonly OhmPlace[] {
   const { parts, circuit, set } = built;
@@ -117,8 +151,9 @@ export function ohmPlacesOf(built: BuiltSet): readonly OhmPlace[] {
   if (circuit.aerial) places.push('aerial-to-earth', 'leads-apart');
   if (circuit.aerial && parts.has(PART.earth)) places.push('earth-lead');
   if (set.arrangement.kind === 'two circuits') places.push('aerial-coil');
-  if (assembly.wiring === 'single' && parts.has(PART.detector)) {
-    places.push('detector-tap-to-earth', 'detector-forward', 'detector-back');
+  if (parts.has(PART.detector)) {
+    if (assembly.wiring === 'single') places.push('detector-tap-to-earth');
+    places.push('detector-forward', 'detector-back');
   }
   places.push('phones-posts', 'phones-posts-back');
   if (assembly.tuning.length > 0) places.push('capacitor-to-coil', 'capacitor-alone');
@@ -126,19 +161,75 @@ export function ohmPlacesOf(built: BuiltSet): readonly OhmPlace[] {
   if (set.load.kind === 'phones' || set.load.kind === 'moving-coil phones') places.push('phones');
   if (parts.has(PART.transformer)) places.push('primary', 'secondary');
   if (seriesCapacitorsOf(built).length > 0) places.push('fixed-capacitor');
-  return places;
+  return [...places, ...partPlaces(built, places)];
 }
 
+/** Coils that no other reading is of, and fixed parts, each by itself. */
+function partPlaces(built: BuiltSet, named: readonly OhmPlace[]): readonly PartPlace[] {
+  const { parts, circuit } = built;
+  const inSeries = seriesCapacitorsOf(built);
+  const measured = portsOf(circuit, circuit)['coil-to-earth'];
+  const isMeasured = ({ from, to }: Port): boolean =>
+    named.includes('coil-to-earth') && [from, to].every((node) => node === measured?.from || node === measured?.to);
+  return [...parts.values()].flatMap(({ id, role, values }): PartPlace[] => {
+    const port = endsOf({ part: id, isAlone: false }, circuit);
+    if (!port) return [];
+    if (values.kind === 'coil') return [...(isMeasured(port) ? [] : [`across:${id}` as const]), ...stretchesOf(id, built)];
+    if (values.kind === 'variable') return id === PART.tuning ? [] : [`alone:${id}`];
+    if (values.kind === 'resistor') return [`alone:${id}`];
+    if (values.kind !== 'capacitor' || role === 'tuning') return [];
+    return inSeries.length === 1 && inSeries[0] === id ? [] : [`alone:${id}`];
+  });
+}
+
+/** Of a coil with taps, in a set whose detector is no single one at a tap of its own. */
+function stretchesOf(part: PartId, { circuit: { assembly }, set }: BuiltSet): readonly PartPlace[] {
+  if (assembly.wiring === 'single' || set.arrangement.kind === 'slider') return [];
+  const own = bodyOf(part, assembly);
+  if (own.length < 2) return [];
+  return own.flatMap(({ owner: { turns } }): PartPlace[] =>
+    turns ? [`across:${part}:${turnsInId(turns[0])}-${turnsInId(turns[1])}`] : [],
+  );
+}
+
+/** Elements of a part, from its start. */
+const bodyOf = (part: PartId, assembly: SetCircuit['assembly']): readonly Branch[] =>
+  assembly
+    .baseAt(0.5)
+    .elements.filter((e): e is Branch => e.kind !== 'mutual' && e.owner.part === part && isBody(e))
+    .sort((a, b) => (a.owner.turns?.[0] ?? 0) - (b.owner.turns?.[0] ?? 0));
+
+/** Between which nodes a coil, a capacitor or a resistor is, as described. */
+function endsOf({ part, turns }: MeasuredPart, { assembly }: SetCircuit): Port | undefined {
+  const tuning = assembly.tuning.find(({ owner }) => owner.part === part);
+  if (tuning) return tuning.port;
+  const all = bodyOf(part, assembly);
+  const own = turns
+    ? all.filter(({ owner }) => owner.turns && turnsInId(owner.turns[0]) === turnsInId(turns[0]))
+    : all;
+  return own.length > 0 ? { from: own[own.length - 1].from, to: own[0].to } : undefined;
+}
+
+/** What a part itself is made of: no contact, no capacitance between its turns. */
+const isBody = ({ kind, owner: { role } }: Branch): boolean =>
+  (kind === 'inductor' && role === 'winding') ||
+  ((kind === 'capacitor' || kind === 'resistor') && (role === 'part' || role === 'by-pass'));
+
 /** Between which nodes the meter's leads are; nothing for parts that come away whole. */
-function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Record<OhmPlace, Port>> {
+function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Record<NamedPlace, Port>> {
   const top = asDescribed.assembly.tunedPort;
   return {
     'coil-to-earth': top,
     'aerial-to-earth': { from: AERIAL, to: EARTH },
     'aerial-coil': { from: asDescribed.assembly.tuning[1]?.port.from ?? 'aerial coil', to: EARTH },
     'detector-tap-to-earth': { from: assembly.outputPort.from, to: EARTH },
-    'detector-forward': assembly.outputPort,
-    'detector-back': { from: assembly.outputPort.to, to: assembly.outputPort.from },
+    // Of a pair each device is measured by itself.
+    ...(assembly.wiring === 'single'
+      ? {
+          'detector-forward': assembly.outputPort,
+          'detector-back': { from: assembly.outputPort.to, to: assembly.outputPort.from },
+        }
+      : {}),
     'phones-posts': { from: EARTH, to: PHONES.from },
     'phones-posts-back': PHONES,
     'capacitor-to-coil': assembly.tuning[0] && { from: assembly.tuning[0].port.from, to: top.from },
@@ -151,7 +242,11 @@ function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Rec
  * @param circuit of a set as described
  * @returns the node of the positive lead, then that of the negative one; nothing for parts that come away whole
  */
-export const portOfPlace = (place: OhmPlace, circuit: SetCircuit): Port | undefined => portsOf(circuit, circuit)[place];
+export const portOfPlace = (place: OhmPlace, circuit: SetCircuit): Port | undefined => {
+  const own = partOfPlace(place);
+  if (!own) return portsOf(circuit, circuit)[place as NamedPlace];
+  return own.isAlone ? undefined : endsOf(own, circuit);
+};
 
 /** What is read along the winding; through a detector or the phones the winding hardly counts. */
 const ALONG_THE_COIL: readonly OhmPlace[] = ['coil-to-earth', 'aerial-to-earth', 'detector-tap-to-earth'];
@@ -176,10 +271,10 @@ export function placesThroughDetector(circuit: SetCircuit, places: readonly OhmP
     ),
     ...devices,
   ];
-  const portOf = portsOf(circuit, circuit);
   return new Set(
     places.filter((place) => {
-      const port = portOf[place];
+      if (place === 'detector-forward' || place === 'detector-back') return devices.length > 0;
+      const port = portOfPlace(place, circuit);
       return port && devices.some((device) => isOnPath(wires, port, device));
     }),
   );
@@ -207,14 +302,23 @@ export function ohmReadings(
   asDescribed: SetCircuit,
   meter: Meter = USUAL_METER,
 ): Float64Array {
-  const portOf = portsOf(planted.circuit, asDescribed);
-  const asked = places.filter((place) => portOf[place]);
+  const named = portsOf(planted.circuit, asDescribed);
+  const portOf = (place: OhmPlace): Port | undefined => {
+    const own = partOfPlace(place);
+    if (!own) return named[place as NamedPlace];
+    return own.isAlone ? undefined : endsOf(own, asDescribed);
+  };
+  const asked = places.filter(portOf);
   const across = ohmsAcross(
     planted,
-    asked.map((place) => portOf[place]!),
+    asked.map((place) => portOf(place)!),
     meter,
   );
   const whole = wholeParts(planted, asDescribed);
+  const [forward, back] =
+    planted.isOneOpen || planted.isCold
+      ? [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY]
+      : ohmsOfDevice(planted.circuit.detector, meter);
   return Float64Array.from(places, (place) => {
     const p = asked.indexOf(place);
     if (p >= 0) return across[p];
@@ -222,7 +326,10 @@ export function ohmReadings(
     if (place === 'leads-apart') return planted.leadsApart;
     if (place === 'earth-lead') return planted.earthLead;
     if (place === 'fixed-capacitor') return planted.fixedCapacitor;
-    return whole(place);
+    if (place === 'detector-forward') return forward;
+    if (place === 'detector-back') return back;
+    const own = partOfPlace(place);
+    return own ? aloneReading(planted.circuit, own.part, endsOf(own, asDescribed)!) : whole(place);
   });
 }
 
@@ -259,6 +366,16 @@ export function ohmsOfDevice(device: Detector, { voltage, resistance }: Meter = 
     return current > 1e-12 ? voltage / current - resistance : Number.POSITIVE_INFINITY;
   });
   return [forward, back];
+}
+
+/** A capacitor or a resistor between its ends, with one of its wires off: only what is its own conducts. */
+function aloneReading(circuit: SetCircuit, part: PartId, { from, to }: Port): Ohms {
+  const own = directCircuit(circuit.assembly.baseAt(0.5).elements, (e) => e.owner.part !== part);
+  if (own.elements.length === 0) return Number.POSITIVE_INFINITY;
+  // The solver's earth is the end at which the other lead is held.
+  const grounded = (node: string): string => (node === to ? EARTH : node === EARTH ? `${EARTH}|${part}` : node);
+  const elements = eachBranch((e) => ({ ...e, from: grounded(e.from), to: grounded(e.to) }))(own.elements);
+  return linearSolver({ elements: [...elements] }, [{ from: grounded(from), to: EARTH }]).look(0).z[0][0].re;
 }
 
 /** Parts that come away whole: phones at their plugs, a side of a transformer. */

@@ -26,6 +26,8 @@ export interface Planted {
   readonly capacitorLeak: Ohms;
   /** With the power off a heater is cold. */
   readonly isCold: boolean;
+  /** One device of a pair is open; the circuit has the other. */
+  readonly isOneOpen: boolean;
 }
 
 /** A few metres of wire with its plug and clamp, Ω. */
@@ -45,6 +47,7 @@ export const sound = (circuit: SetCircuit): Planted => ({
   fixedCapacitor: Number.POSITIVE_INFINITY,
   capacitorLeak: Number.POSITIVE_INFINITY,
   isCold: circuit.detector.kind === 'thermionic',
+  isOneOpen: false,
 });
 
 type PortName = 'carrier' | 'output' | 'tuned' | 'transducer';

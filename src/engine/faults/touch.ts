@@ -3,8 +3,15 @@ import type { PartId, TerminalId } from '../network/ids.ts';
 import { PART } from '../network/part-ids.ts';
 import type { Port } from '../network/port.ts';
 import type { Check } from './checks.ts';
-import type { SignCode } from './fault.ts';
-import { type OhmPlace, portOfPlace, seriesCapacitorsOf } from './ohmmeter.ts';
+import { type Sign, signAt } from './fault.ts';
+import {
+  bridgedCapacitorsOf,
+  type NamedPlace,
+  type OhmPlace,
+  partOfPlace,
+  portOfPlace,
+  seriesCapacitorsOf,
+} from './ohmmeter.ts';
 import { PHONES } from './planting.ts';
 
 /** What of a set a check touches: where the meter's leads go, and which parts are tapped, turned, moved or replaced. */
@@ -20,7 +27,7 @@ const NOWHERE: TouchPoints = { leads: [], parts: [] };
  * Parts measured at their own terminals, with a wire off. Phones, and the leads of aerial and earth, are measured off the set:
  * between the terminals that they leave behind the meter would read the set.
  */
-const WHOLE: Readonly<Partial<Record<OhmPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> = {
+const WHOLE: Readonly<Partial<Record<NamedPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> = {
   'capacitor-alone': { part: PART.tuning },
   primary: { part: PART.transformer, side: 'primary' },
   secondary: { part: PART.transformer, side: 'secondary' },
@@ -46,19 +53,35 @@ export function touchOf(check: Check, built: BuiltSet): TouchPoints {
 }
 
 /** Parts that are measured after the one that the leads are shown on, one by one. */
-const othersOf = (place: OhmPlace, built: BuiltSet): readonly PartId[] =>
-  place === 'fixed-capacitor' ? seriesCapacitorsOf(built).slice(1) : [];
+function othersOf(place: OhmPlace, built: BuiltSet): readonly PartId[] {
+  if (place === 'fixed-capacitor') return seriesCapacitorsOf(built).slice(1);
+  return isOfPair(place, built) ? [PART.secondDetector] : [];
+}
+
+/** A reading across each of two detectors. */
+const isOfPair = (place: OhmPlace, { circuit }: BuiltSet): boolean =>
+  circuit.assembly.wiring !== 'single' && (place === 'detector-forward' || place === 'detector-back');
 
 function leadsOf(place: OhmPlace, built: BuiltSet): TouchPoints['leads'] {
-  const whole = place === 'fixed-capacitor' ? { part: seriesCapacitorsOf(built)[0], side: undefined } : WHOLE[place];
-  if (whole) {
-    const terminals = built.parts.get(whole.part)?.terminals ?? [];
-    const own = whole.side ? terminals.filter(({ side }) => side === whole.side) : terminals;
-    return own.slice(0, 2).map(({ id }) => ({ part: whole.part, terminal: id }));
-  }
+  const own = partOfPlace(place);
+  if (own?.isAlone) return endsOfPart(own.part, built);
   const port = portOfPlace(place, built.circuit);
+  if (own) return port ? leadsTo(built, port, [own.part, own.part]) : [];
+  if (isOfPair(place, built)) {
+    const ends = endsOfPart(PART.detector, built);
+    return place === 'detector-forward' ? ends : [...ends].reverse();
+  }
+  const whole = place === 'fixed-capacitor' ? { part: seriesCapacitorsOf(built)[0] } : WHOLE[place as NamedPlace];
+  if (whole) return endsOfPart(whole.part, built, 'side' in whole ? whole.side : undefined);
   return port ? leadsTo(built, port, PREFERRED[place]) : [];
 }
+
+/** Terminals of a part, the first for the positive lead. */
+const endsOfPart = (part: PartId, { parts }: BuiltSet, side?: 'primary' | 'secondary'): TouchPoints['leads'] => {
+  const terminals = parts.get(part)?.terminals ?? [];
+  const own = side ? terminals.filter((terminal) => terminal.side === side) : terminals;
+  return own.slice(0, 2).map(({ id }) => ({ part, terminal: id }));
+};
 
 /** At which part of a joint each lead is held, where several meet; else at a coil. */
 const PREFERRED: Readonly<Partial<Record<OhmPlace, readonly [PartId | undefined, PartId | undefined]>>> = {
@@ -88,9 +111,11 @@ function leadsTo(
 }
 
 /** What is tapped, turned, moved or replaced. */
-function partsOf(sign: SignCode, built: BuiltSet): readonly PartId[] {
+function partsOf(sign: Sign, built: BuiltSet): readonly PartId[] {
+  const { code, part } = signAt(sign);
+  if (part !== undefined) return [part];
   const coils = [...built.parts].flatMap(([id, { values }]) => (values.kind === 'coil' ? [id] : []));
-  switch (sign) {
+  switch (code) {
     case 'crackle-on-turning':
     case 'scrape-at-one-place':
       return [PART.tuning, PART.aerialTuning];
@@ -108,11 +133,13 @@ function partsOf(sign: SignCode, built: BuiltSet): readonly PartId[] {
     case 'louder-with-other-detector':
     case 'heater-glows':
       return [PART.detector];
+    case 'bias-as-described':
+      return [PART.biasCell];
     case 'louder-with-hand-on-earth':
     case 'louder-with-other-earth':
       return [PART.earth];
     case 'louder-with-capacitor-bridged':
-      return seriesCapacitorsOf(built);
+      return bridgedCapacitorsOf(built);
     case 'louder-with-by-pass-off':
       return [PART.byPass];
     case 'switch-at-earth':

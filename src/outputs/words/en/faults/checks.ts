@@ -8,11 +8,19 @@ import {
   VOLT_CUTS,
   WIDTH_AS,
 } from '../../../../engine/faults/checks.ts';
-import type { SignCode } from '../../../../engine/faults/fault.ts';
-import { isReadAtMiddle, type OhmPlace } from '../../../../engine/faults/ohmmeter.ts';
+import { type Sign, type SignCode, signAt } from '../../../../engine/faults/fault.ts';
+import {
+  isReadAtMiddle,
+  type NamedPlace,
+  type OhmPlace,
+  type PartPlace,
+  partOfPlace,
+} from '../../../../engine/faults/ohmmeter.ts';
+import type { PartId } from '../../../../engine/network/ids.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
+import { partName } from '../parts.ts';
 
 /** What one listens with. */
 const listenedWith = ({ set: { load } }: BuiltSet): 'phones' | 'earpiece' | 'amplifier' =>
@@ -25,15 +33,43 @@ const listenedWith = ({ set: { load } }: BuiltSet): 'phones' | 'earpiece' | 'amp
  * @returns as it follows "resistance"
  */
 export const ohmPlaceText = (place: OhmPlace, built: BuiltSet): string => {
+  if (isOfPart(place)) return partPlaceText(place, built);
   const isSlider = built.set.arrangement.kind === 'slider';
-  const between = isSlider && place === 'coil-to-earth' ? SLIDER_TO_EARTH : placeTexts[place](listenedWith(built));
+  const ofPair = built.circuit.assembly.wiring === 'single' ? undefined : PAIR_TEXTS[place];
+  const between =
+    isSlider && place === 'coil-to-earth' ? SLIDER_TO_EARTH : (ofPair ?? placeTexts[place](listenedWith(built)));
   return isReadAtMiddle(place, built) ? `${between}, with the slider in the middle` : between;
 };
 
 /** The tuned circuit of a slider set ends at the slider. */
 const SLIDER_TO_EARTH = 'from the slider to the earth terminal';
 
-const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
+/** Of two detectors each is measured by itself. */
+const PAIR_TEXTS: Readonly<Partial<Record<NamedPlace, string>>> = {
+  'detector-forward':
+    'across each of the two detectors with one lead off, positive lead on its anode: the reading that is further from the expected one',
+  'detector-back':
+    'across each of the two detectors with one lead off, positive lead on its cathode: the reading that is further from the expected one',
+};
+
+const isOfPart = (place: OhmPlace): place is PartPlace => partOfPlace(place) !== undefined;
+
+/** "across the trap 1 coil", "across main between turns 0 and 40", "across the by-pass capacitor, with one lead off". */
+function partPlaceText(place: PartPlace, built: BuiltSet): string {
+  const { part, turns, isAlone } = partOfPlace(place)!;
+  const stretch = turns ? ` between turns ${turns[0]} and ${turns[1]}` : '';
+  return `across ${partInSentence(part, built)}${stretch}${isAlone ? ', with one lead off' : ''}`;
+}
+
+/** A part by its name: its user’s own as it stands. */
+function partInSentence(id: PartId, { parts }: BuiltSet): string {
+  const part = parts.get(id);
+  if (!part) return 'the part';
+  if (part.role === 'equaliser-capacitor') return 'the capacitor of the equaliser';
+  return part.displayName === undefined ? `the ${partName(part)}` : partName(part);
+}
+
+const placeTexts: Readonly<Record<NamedPlace, (load: string) => string>> = {
   'coil-to-earth': () => 'from the far end of the tuned coil to the earth terminal',
   'aerial-to-earth': () => 'from the aerial terminal to the earth terminal',
   'aerial-coil': () => 'from the far end of the aerial coil to the earth terminal',
@@ -54,7 +90,14 @@ const placeTexts: Readonly<Record<OhmPlace, (load: string) => string>> = {
   'leads-apart': () => 'from the aerial lead to the earth lead, both off the set: the mean of both polarities',
 };
 
-/** A sign as a question with the answer yes or no. */
+/** A sign as a question with the answer yes or no, at a part of its own where it is one of several. */
+function signText(sign: Sign, built: BuiltSet): string {
+  const { code, part } = signAt(sign);
+  return part === undefined
+    ? signTexts[code]
+    : `Hold a good capacitor across ${partInSentence(part, built)}: is it much louder?`;
+}
+
 const signTexts: Readonly<Record<SignCode, string>> = {
   'crackle-on-tapping': 'Tap each joint with a dry wooden stick: does it crackle?',
   'crackle-on-turning': 'Turn the tuning capacitor: does it crackle?',
@@ -78,6 +121,8 @@ const signTexts: Readonly<Record<SignCode, string>> = {
   'switch-at-earth': 'Look at the lightning switch: does it stand at earth?',
   'hiss-at-full-volume': 'Turn the volume up: does the amplifier hiss?',
   'heater-glows': 'Does the heater glow?',
+  'bias-as-described':
+    'Measure the bias cell’s voltage at its terminals: does it have the voltage and the direction described?',
   'swings-within-minutes': 'Does the loudness rise and fall within minutes?',
   'other-receiver-hears-it': 'Does another receiver hear the missing station?',
 };
@@ -101,7 +146,7 @@ export function checkText(check: Check, built: BuiltSet): string {
     case 'ohms':
       return `Measure the resistance ${ohmPlaceText(check.place, built)}.`;
     case 'sign':
-      return signTexts[check.sign];
+      return signText(check.sign, built);
   }
 }
 
@@ -119,7 +164,7 @@ export function checkName(check: Check, built: BuiltSet): string {
     case 'ohms':
       return `resistance ${ohmPlaceText(check.place, built)}`;
     case 'sign':
-      return signTexts[check.sign].replace(/\?$/, '');
+      return signText(check.sign, built).replace(/\?$/, '');
   }
 }
 
