@@ -8,7 +8,7 @@ import { type FaultModel, faultModel } from '../../src/engine/faults/fault-model
 import { fieldsAtSite } from '../../src/engine/reception/path/field.ts';
 import { receiver, receiveStation } from '../../src/engine/reception/path/receive-station.ts';
 import { exampleSet } from './example-set.ts';
-import { type PlayedPair, play, playPair } from './planted-faults.ts';
+import { MOST_CHECKS, type PlayedPair, play, playPair } from './planted-faults.ts';
 import { someSet } from './random-sets.ts';
 import { examples } from './range-report.ts';
 
@@ -23,6 +23,8 @@ const MADE_FOR_EACH = 4;
 const PLACE = 'medium-wave-galena';
 /** A station is heard that stands so far over the threshold, dB. */
 const HEARD = 10;
+/** Of the random sets: none of these was looked at while the search was made. */
+const SEED = 4;
 /** Random sets of one job. */
 const TOGETHER = 13;
 /** Deviations of the planted set against those believed, and which share of the faults is planted so. */
@@ -106,7 +108,7 @@ function inRandomSets({ sets, from, to }: NonNullable<FaultJob['random']>, fault
   const { place } = exampleSet(PLACE);
   const searches: Search[] = [];
   let [heard, passed] = [0, 0];
-  for (const [k, set] of fc.sample(someSet, { numRuns: MADE_FOR_EACH * sets, seed: 1 }).entries()) {
+  for (const [k, set] of fc.sample(someSet, { numRuns: MADE_FOR_EACH * sets, seed: SEED }).entries()) {
     if (!set || heard >= to) continue;
     const built = builtSet({ ...set, place });
     if (!hears(built)) {
@@ -249,8 +251,10 @@ export function reportFaults(options: readonly string[], all: readonly FaultsPla
 
 Written by \`npm run verify:faults\`. A fault is drawn by its weight and planted in a copy of the set's circuit, with
 inductance, strays, earth, detector and levels drawn of their own: 1 or 2 times as widely as they are believed to spread.
+The copy also has what the search draws nothing of: fixed parts by 5 %, loss and capacitance of coils by 20 %, a little
+less coupling, another slope, leakage and series resistance of the detector (one deviation; 1 or 2 times).
 A quarter of the description is left out, 3 % of all answers are random, 7 % of the checks asked for cannot be done, and
-at most ten are taken. Truth and search share one model of the circuit: people and real sets cost some points more.
+at most ${MOST_CHECKS} are taken. Truth and search share one solver: people and real sets cost some points more.
 
 A cause is one fault at one place: of a winding, which stretch of it, and whether open or dry. Two causes count as one only
 where somebody who makes every check that the set allows, and weighs all answers at once, tells them apart less often than
@@ -262,7 +266,8 @@ searched with half the cases of the examples; ${sum(({ passed }) => passed)} mor
 |---|---|---|---|---|---|---|---|---|
 ${rows.join('\n')}
 
-What was stated of the first cause, and how often it was right (deviations as believed):
+What was stated of the first cause together with those that count as one with it, and how often the true one was among
+them (deviations as believed):
 
 | sets | searches | stated | right |
 |---|---|---|---|

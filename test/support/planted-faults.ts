@@ -9,6 +9,7 @@ import type { FaultModel } from '../../src/engine/faults/fault-model.ts';
 import { circuitWithBoth } from '../../src/engine/faults/pairs.ts';
 import { setShows } from '../../src/engine/faults/shown.ts';
 import { uniform } from '../../src/engine/numerics/random.ts';
+import { roughCopy } from './rough-copy.ts';
 import { toldApart } from './told-apart.ts';
 
 /** One fault planted in a copy of a set, and how the search for it went. */
@@ -20,7 +21,7 @@ export interface Played {
   readonly remedyRank: number;
   /** Checks taken after the description. */
   readonly checks: number;
-  /** Stated probability of the first fault, beside what is stated of pairs. */
+  /** Stated probability of the first fault and of those that count as one with it, beside what is stated of pairs. */
   readonly stated: number;
   readonly diagnosis: Diagnosis;
   readonly answered: readonly Answered[];
@@ -28,7 +29,8 @@ export interface Played {
 
 /** What nobody needs to be asked for. */
 const TOLD: ReadonlySet<string> = new Set(['hum', 'swings-within-minutes']);
-const MOST_CHECKS = 16;
+/** As many as are asked for in a terminal. */
+export const MOST_CHECKS = 16;
 const LEFT_OUT = 0.25;
 const REFUSED = 0.07;
 
@@ -38,16 +40,34 @@ const TOLD_APART = 2 / 3;
 /** Of places that matter to a report no more than these are compared. */
 const COMPARED = 3;
 
+/** Whether nobody can tell two faults apart. */
+const isOneIn =
+  (model: FaultModel) =>
+  (a: PartFault, b: PartFault): boolean =>
+    a === b || toldApart(model, model.faults.indexOf(a), model.faults.indexOf(b)) < TOLD_APART;
+
 /** Place of the true fault among all, from 1: faults that nobody can tell apart are one. */
 function placeOfCause(model: FaultModel, { causes }: Diagnosis, truth: PartFault): number {
-  const isOne = (a: PartFault, b: PartFault): boolean =>
-    a === b || toldApart(model, model.faults.indexOf(a), model.faults.indexOf(b)) < TOLD_APART;
+  const isOne = isOneIn(model);
   const before: PartFault[] = [];
   for (const { fault } of faultsByProbability(causes)) {
     if (fault === truth || (before.length < COMPARED && isOne(fault, truth))) break;
     if (before.length >= COMPARED || !before.some((other) => isOne(other, fault))) before.push(fault);
   }
   return before.length + 1;
+}
+
+/** Of faults less likely than this it is not asked whether they are one with the first. */
+const HARDLY = 0.005;
+
+/** What is stated of the first fault being the true one, by the same rule as its place is counted. */
+function statedOfFirst(model: FaultModel, { causes }: Diagnosis): number {
+  const isOne = isOneIn(model);
+  const all = faultsByProbability(causes);
+  return all.reduce(
+    (sum, { fault, probability }) => sum + (probability >= HARDLY && isOne(all[0].fault, fault) ? probability : 0),
+    0,
+  );
 }
 
 const faultsByProbability = (causes: Diagnosis['causes']) =>
@@ -73,7 +93,7 @@ export function play(model: FaultModel, seed: number, wider: number): Played {
   const rank = placeOfCause(model, diagnosis, fault);
   const remedyRank = causes.findIndex(({ faults: [{ fault: one }] }) => remedyClass(one) === remedyClass(fault)) + 1;
   const single = 1 - pairs.reduce((sum, { probability }) => sum + probability, 0);
-  const stated = single * faultsByProbability(causes)[0].probability;
+  const stated = single * statedOfFirst(model, diagnosis);
   return { fault: fault.id, rank, remedyRank, checks, stated, diagnosis, answered };
 }
 
@@ -127,10 +147,11 @@ function answering(
   wider: number,
   random: () => number,
 ): (check: PossibleCheck) => number {
-  const nuisance = nuisances(Math.floor(random() * 2 ** 32), bench.stations.length, wider)();
+  const seed = Math.floor(random() * 2 ** 32);
+  const nuisance = nuisances(seed, bench.stations.length, wider)();
   const shown = setShows(
     planted(
-      circuit,
+      roughCopy(circuit, seed, wider),
       faults.map((fault) => ({ fault, severity: random() })),
       bench.stations,
       nuisance,

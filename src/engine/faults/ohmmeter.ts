@@ -174,7 +174,8 @@ function partPlaces(built: BuiltSet, named: readonly OhmPlace[]): readonly PartP
   return [...parts.values()].flatMap(({ id, role, values }): PartPlace[] => {
     const port = endsOf({ part: id, isAlone: false }, circuit);
     if (!port) return [];
-    if (values.kind === 'coil') return [...(isMeasured(port) ? [] : [`across:${id}` as const]), ...stretchesOf(id, built)];
+    if (values.kind === 'coil')
+      return [...(isMeasured(port) ? [] : [`across:${id}` as const]), ...stretchesOf(id, built)];
     if (values.kind === 'variable') return id === PART.tuning ? [] : [`alone:${id}`];
     if (values.kind === 'resistor') return [`alone:${id}`];
     if (values.kind !== 'capacitor' || role === 'tuning') return [];
@@ -204,9 +205,7 @@ function endsOf({ part, turns }: MeasuredPart, { assembly }: SetCircuit): Port |
   const tuning = assembly.tuning.find(({ owner }) => owner.part === part);
   if (tuning) return tuning.port;
   const all = bodyOf(part, assembly);
-  const own = turns
-    ? all.filter(({ owner }) => owner.turns && turnsInId(owner.turns[0]) === turnsInId(turns[0]))
-    : all;
+  const own = turns ? all.filter(({ owner }) => owner.turns && turnsInId(owner.turns[0]) === turnsInId(turns[0])) : all;
   return own.length > 0 ? { from: own[own.length - 1].from, to: own[0].to } : undefined;
 }
 

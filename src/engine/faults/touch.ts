@@ -27,11 +27,12 @@ const NOWHERE: TouchPoints = { leads: [], parts: [] };
  * Parts measured at their own terminals, with a wire off. Phones, and the leads of aerial and earth, are measured off the set:
  * between the terminals that they leave behind the meter would read the set.
  */
-const WHOLE: Readonly<Partial<Record<NamedPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> = {
-  'capacitor-alone': { part: PART.tuning },
-  primary: { part: PART.transformer, side: 'primary' },
-  secondary: { part: PART.transformer, side: 'secondary' },
-};
+const WHOLE: Readonly<Partial<Record<NamedPlace, { readonly part: PartId; readonly side?: 'primary' | 'secondary' }>>> =
+  {
+    'capacitor-alone': { part: PART.tuning },
+    primary: { part: PART.transformer, side: 'primary' },
+    secondary: { part: PART.transformer, side: 'secondary' },
+  };
 
 /**
  * Where a check is made.
