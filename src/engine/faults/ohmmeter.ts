@@ -223,7 +223,7 @@ function portsOf({ assembly }: SetCircuit, asDescribed: SetCircuit): Partial<Rec
     'aerial-coil': { from: asDescribed.assembly.tuning[1]?.port.from ?? 'aerial coil', to: EARTH },
     'detector-tap-to-earth': { from: assembly.outputPort.from, to: EARTH },
     // Of a pair each device is measured by itself.
-    ...(assembly.wiring === 'single'
+    ...(asDescribed.assembly.wiring === 'single'
       ? {
           'detector-forward': assembly.outputPort,
           'detector-back': { from: assembly.outputPort.to, to: assembly.outputPort.from },
