@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { HEARD, listeningCalendar } from '../../src/engine/index.ts';
 import * as plots from '../../src/outputs/plots/index.ts';
+import { overlap, textBox } from '../../src/outputs/scene/boxes.ts';
 import { type Scene, sceneToSvg } from '../../src/outputs/scene/index.ts';
+import { boxesAlong } from '../../src/outputs/scene/labels.ts';
 import { expectPicture } from '../support/picture.ts';
 import { expectTidy } from '../support/tidy.ts';
 
@@ -34,6 +36,14 @@ const HEARD_ENTRIES = Array.from({ length: 60 }, (_, i) => ({
 const Q = 62;
 const wanted = STATIONS[2];
 
+const bandOf = (tunedTo: number) => {
+  const level = (f: number) => circuitLevel(f, STATIONS[tunedTo].frequency, Q);
+  return {
+    points: range(400, 520e3, 1620e3).map((frequency) => ({ frequency, level: level(frequency) })),
+    stations: STATIONS.map((s) => ({ ...s, level: 20 * Math.log10(s.field) + level(s.frequency) })),
+  };
+};
+
 const scenes: Record<string, (width: number) => Scene> = {
   resonance: (width) =>
     plots.resonanceCurve(
@@ -48,18 +58,7 @@ const scenes: Record<string, (width: number) => Scene> = {
       },
       { width },
     ),
-  band: (width) =>
-    plots.bandResponse(
-      {
-        points: range(400, 520e3, 1620e3).map((frequency) => ({ frequency, level: circuitLevel(frequency, 909e3, Q) })),
-        stations: STATIONS.map((s) => ({
-          ...s,
-          level: 20 * Math.log10(s.field) + circuitLevel(s.frequency, 909e3, Q),
-        })),
-        wanted: 2,
-      },
-      { width },
-    ),
+  band: (width) => plots.bandResponse({ ...bandOf(2), wanted: 2 }, { width }),
   heard: (width) => plots.heardWhen(listeningCalendar(HEARD_ENTRIES, { latitude: 51, longitude: -2 }), { width }),
   coverage: (width) =>
     plots.coverage(
@@ -223,9 +222,33 @@ test.each([280, 360, 700])('a long name beside a detector’s curve at %i px is 
   expect(textsOf(scene).some((t) => /^Germanium( diode( \(.*\))?)?$/.test(t))).toBe(true);
 });
 
-test('every station in the band keeps its whole name where there is room above', () => {
-  for (const width of [500, 1000]) for (const { name } of STATIONS) expect(textsOf(scenes.band(width))).toContain(name);
+test('in the band every station keeps its whole name where there is room above, and the chosen one in any case', () => {
+  for (const { name } of STATIONS) expect(textsOf(scenes.band(1000))).toContain(name);
+  for (const width of [280, 360, 500]) expect(textsOf(scenes.band(width))).toContain(wanted.name);
 });
+
+test.each([280, 360, 500, 1000])(
+  'in the band at %i px no name lies on a curve, a stem or the way to another',
+  (width) => {
+    for (const chosen of STATIONS.keys()) {
+      const { items } = plots.bandResponse({ ...bandOf(chosen), wanted: chosen }, { width });
+      const names = items.flatMap((item) =>
+        item.kind === 'text' && STATIONS.some(({ name }) => name === item.text) ? [textBox(item)] : [],
+      );
+      expect(names.length).toBeGreaterThan(1);
+      const lines = items.flatMap((item) =>
+        item.kind === 'polyline'
+          ? boxesAlong(item.points, 1)
+          : item.kind === 'line'
+            ? boxesAlong([item.from, item.to], 0.5)
+            : [],
+      );
+      for (const name of names)
+        for (const one of lines)
+          expect(overlap({ ...name, h: name.h - 0.5 }, one), JSON.stringify({ name, one })).toBe(false);
+    }
+  },
+);
 
 test('nothing to show is no reason to fail', () => {
   const points = range(5, 500e3, 1600e3).map((frequency) => ({ frequency, level: 0 }));

@@ -1,12 +1,15 @@
 import { scaleLinear, scaleLog } from 'd3-scale';
+import type { Box } from '../scene/boxes.ts';
 import { circle, line, polyline } from '../scene/build.ts';
-import { type Label, placeLabels } from '../scene/labels.ts';
+import { boxesAlong, type Label, placeLabels } from '../scene/labels.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
-import { shorten } from '../scene/text-width.ts';
+import { textWidth } from '../scene/text-width.ts';
 import { axisKHz, wholeDB } from '../words/figures.ts';
 import { axisNames, bandPlotWords, paragraph } from '../words/index.ts';
+import { placesNear } from './curve-label.ts';
 import { drawable } from './figures.ts';
 import { type AxisScale, frameOf, PLOT_LETTERS, type PlotSize, plotScene, xAxis, yAxis } from './frame.ts';
+import { LANE, nameLane } from './name-lane.ts';
 
 export interface BandPlot {
   /** What the set alone passes, rising frequency; Hz and dB (its top is taken as 0). */
@@ -61,7 +64,7 @@ export function bandText({ stations, wanted, points }: BandPlot): string {
  */
 export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
   const { points, stations, wanted } = data;
-  const frame = frameOf(size, { top: 46 });
+  const frame = frameOf(size, { top: LANE + 12 });
   const { box } = frame;
   const ends = [points[0].frequency, points[points.length - 1].frequency];
   const x: AxisScale =
@@ -85,8 +88,7 @@ export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
       ticks: ends[1] / ends[0] > 4 ? decadeTicks(ends) : undefined,
     }),
     ...yAxis(frame, y, { name: axisNames.level, unit: 'dB', format: wholeDB }),
-    polyline([[box.x, bottom], ...curve, [box.x + box.w, bottom]], { fill: 'card', closed: true, opacity: 0.7 }),
-    polyline(curve, { stroke: 'soft', width: 1.2 }),
+    polyline(curve, { stroke: 'soft', width: 1.5 }),
   ];
   const within = stations
     .map((s, index) => ({ ...s, index, head: [x(s.frequency), clamp(s.level - strongest)] as Point }))
@@ -100,62 +102,30 @@ export function bandResponse(data: BandPlot, size: PlotSize = {}): Scene {
   }
   // The wanted one first, then the strongest: they are sure of their names.
   const order = [...within].sort((a, b) => (a.index === wanted ? -1 : b.index === wanted ? 1 : b.level - a.level));
-  const labels = order.map((s): Label & { head?: Point } => {
-    const chosen = s.index === wanted;
-    const [px, py] = s.head;
-    return {
-      head: s.head,
-      shorter: chosen ? [] : [shorten(s.name, PLOT_LETTERS, 70)],
-      item: {
-        text: s.name,
-        size: PLOT_LETTERS,
-        role: chosen ? 'copper' : 'ink',
-        bold: chosen,
-        sits: 'middle',
-        rim: true,
-      },
-      places: [12, 24, 36, 2, ...rises(py - box.y + 10)].flatMap((rise) => {
-        const side = rise === 2 ? 8 : 0;
-        return [
-          ...(rise === 2 ? [] : [{ at: [px, py - rise] as Point, anchor: 'middle' as const }]),
-          { at: [px + side, py - rise] as Point, anchor: 'start' as const },
-          { at: [px - side, py - rise] as Point, anchor: 'end' as const },
-        ];
-      }),
-      must: chosen,
-    };
-  });
+  const lane = nameLane(
+    order.map(({ name, head, index }) => ({ text: name, head, isChosen: index === wanted })),
+    box,
+    frame.width,
+    [{ x: 0, y: box.y - 20, w: 4 + textWidth(`${axisNames.level}, dB`, PLOT_LETTERS), h: 18 }],
+  );
   const notch = notchOf(points);
-  if (notch) {
-    const [px, py]: Point = [x(notch.frequency), clamp(notch.level - peak)];
-    labels.splice(1, 0, {
-      item: { text: bandPlotWords.notchLabel, size: PLOT_LETTERS, role: 'soft', sits: 'middle', rim: true },
-      shorter: [bandPlotWords.notchShort],
-      places: [
-        { at: [px + 8, py - 4], anchor: 'start' },
-        { at: [px - 8, py - 4], anchor: 'end' },
-        { at: [px + 12, py - 18], anchor: 'start' },
-        { at: [px - 12, py - 18], anchor: 'end' },
-      ],
-    });
-  }
-  const stems = within.map((s) => ({ x: s.head[0] - 3, y: s.head[1] - 3, w: 6, h: bottom - s.head[1] }));
-  const roof = { x: 2, y: 18, w: frame.width - 4, h: box.y + box.h - 18 };
-  const placed = placeLabels(labels, roof, [...stems, { x: 0, y: box.y - 20, w: 70, h: 14 }], 1);
-  // A name that found its room higher up is joined to its own stem.
-  const found = labels.filter((_, i) => placed.placed[i]);
-  const leaders = found.flatMap(({ head }, i): Item[] => {
-    const at = placed.items[i].at;
-    if (!head || head[1] - at[1] < 20) return [];
-    return [line(head, [head[0], at[1] + 3], { stroke: 'soft', width: 0.7, dash: [1.5, 2] })];
-  });
+  const stems = within.map((s) => ({ x: s.head[0] - 3, y: box.y, w: 6, h: box.h }));
+  const notchName = notch
+    ? placeLabels([notchLabel([x(notch.frequency), clamp(notch.level - peak)], box)], box, [
+        ...stems,
+        ...boxesAlong(curve, 3),
+      ]).items
+    : [];
   const want = wanted === undefined ? undefined : stations[wanted];
-  return plotScene(frame, bandPlotWords.title(want?.name), bandText(data), [...items, ...leaders, ...placed.items]);
+  return plotScene(frame, bandPlotWords.title(want?.name), bandText(data), [...items, ...lane, ...notchName]);
 }
 
-/** Further up, row by row, as far as there is room. */
-const rises = (room: number): number[] =>
-  Array.from({ length: Math.max(0, Math.floor((room - 36) / 12)) }, (_, k) => 48 + 12 * k);
+/** The name of a notch, as near to it as it stands clear. */
+const notchLabel = (at: Point, box: Box): Label => ({
+  item: { text: bandPlotWords.notchLabel, size: PLOT_LETTERS, role: 'soft', sits: 'middle' },
+  shorter: [bandPlotWords.notchShort],
+  places: placesNear([at], box),
+});
 
 /** 150, 200, 300 … 1000, 1500: what a dial would show. */
 export function decadeTicks([low, high]: readonly number[]): number[] {

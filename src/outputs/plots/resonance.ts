@@ -130,7 +130,6 @@ export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene
     places: [0.96, 0.88, 0.8].flatMap((share) => {
       const level = box.y + box.h * share;
       return [
-        { at: [tuned, level] as Point, anchor: 'middle' as const },
         { at: [tuned + 6, level] as Point, anchor: 'start' as const },
         { at: [tuned - 6, level] as Point, anchor: 'end' as const },
       ];
@@ -154,6 +153,6 @@ export function resonanceCurve(given: ResonancePlot, size: PlotSize = {}): Scene
       ]),
     });
   }
-  const placed = placeLabels(labels, box, boxesAlong(curve, 5));
+  const placed = placeLabels(labels, box, [...boxesAlong(curve, 5), { x: tuned - 1, y: box.y, w: 2, h: box.h }]);
   return plotScene(frame, resonanceWords.title(data.station.frequency), description, [...items, ...placed.items]);
 }
