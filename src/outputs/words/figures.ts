@@ -17,6 +17,9 @@ export const axisKHz = (frequency: number): string => {
   return Math.abs(k - Math.round(k)) < 0.05 || k >= 100 ? Math.round(k).toFixed(0) : formatNumber(k, 3);
 };
 
+/** A bandwidth, the same wherever it stands. */
+export const bandwidthText = (width: number): string => `${(width / 1e3).toFixed(width < 1e5 ? 1 : 0)} kHz`;
+
 /** An audio frequency as on an axis, without its unit: 500, 2k. */
 export const axisHertz = (frequency: number): string => (frequency >= 1000 ? `${frequency / 1000}k` : `${frequency}`);
 

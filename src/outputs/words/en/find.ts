@@ -7,6 +7,7 @@ import type { Use } from '../../../engine/find/uses.ts';
 import type { LeftOut } from '../../../engine/find/why-left-out.ts';
 import type { Want } from '../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
+import { levelSpan } from '../ranges.ts';
 import { kindName } from './fields/index.ts';
 import { counted, plural } from './grammar.ts';
 import { wantFigure, wantName } from './vary/wants.ts';
@@ -65,7 +66,7 @@ export function whyFound(
 
 /** How surely a station is heard through sets built like one. */
 export const foundChance = ({ level, range, chance }: StationChance, station: string): string =>
-  `${station}: ${level.toFixed(0)} dB SPL (${range[0].toFixed(0)} to ${range[1].toFixed(0)}), heard through ${Math.round(100 * chance)} of 100 such sets`;
+  `${station}: ${level.toFixed(0)} dB SPL (${levelSpan(range)}), heard through ${Math.round(100 * chance)} of 100 such sets`;
 
 /** The lists of a box that hold parts. */
 export type BoxList = Use['list'] | 'switches' | 'aerials' | 'earths';

@@ -1,11 +1,11 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
-import { axisKHz, wholeDB } from '../figures.ts';
+import { axisKHz, bandwidthText, wholeDB } from '../figures.ts';
+import { numberSpan } from '../ranges.ts';
 import { listOf } from './grammar.ts';
 import { setLetter } from './set-letter.ts';
 
 const khz = (f: number): string => `${axisKHz(f)} kHz`;
 /** A bandwidth: one decimal below 100 kHz. */
-const bandwidth = (f: number): string => `${(f / 1e3).toFixed(f < 1e5 ? 1 : 0)} kHz`;
 const decibels = (x: number): string => `${wholeDB(x)} dB`;
 const volts = (x: number): string => formatQuantity(x, 'voltage', 2);
 const amperes = (x: number): string => formatQuantity(x, 'current', 2);
@@ -63,7 +63,7 @@ export const coveragePlotWords = {
     highestRange: readonly [number, number] | undefined,
   ): string => {
     const spread = (r: readonly [number, number] | undefined): string =>
-      r && r[1] > r[0] ? ` (range ${axisKHz(r[0])} to ${axisKHz(r[1])})` : '';
+      r && r[1] > r[0] ? ` (range ${axisKHz(r[0])}–${axisKHz(r[1])})` : '';
     return `${label === undefined ? 'Tunes' : `${label} tunes`} from ${axisKHz(lowest)}${spread(lowestRange)} to ${khz(highest)}${spread(highestRange)}.`;
   },
   gaps: (gaps: readonly (readonly [number, number])[]): string =>
@@ -132,7 +132,7 @@ export const qWords = {
     last: { readonly q: number; readonly frequency: number },
   ): string => {
     const q = (x: number): string => formatNumber(x, 2);
-    const range = best.range ? ` (range ${q(best.range[0])} to ${q(best.range[1])})` : '';
+    const range = best.range ? ` (range ${numberSpan(best.range)})` : '';
     return `${name}: Q ${q(first.q)} at ${khz(first.frequency)}, highest ${q(best.q)}${range} at ${khz(best.frequency)}, ${q(last.q)} at ${khz(last.frequency)}.`;
   },
   covered: (from: number, to: number): string => `Tuning range ${axisKHz(from)} to ${khz(to)}`,
@@ -145,7 +145,7 @@ export const resonanceWords = {
   peak: (tunedTo: Named, peak: number): string =>
     `Tuned to ${tunedTo.name}, ${khz(tunedTo.frequency)}: the level at the detector is highest at ${khz(peak)}.`,
   width: (low: number, high: number, width: number): string =>
-    `Bandwidth ${bandwidth(width)} (−3 dB), from ${axisKHz(low)} to ${khz(high)}.`,
+    `Bandwidth ${bandwidthText(width)} (−3 dB), from ${axisKHz(low)} to ${khz(high)}.`,
   wide: 'The −3 dB points lie outside the range drawn.',
   loadedQ: (q: number): string => `Loaded Q ${formatNumber(q, 2)}.`,
   attenuated: (stations: readonly (Named & { readonly by: number })[]): string =>
@@ -153,11 +153,11 @@ export const resonanceWords = {
   passed: (stations: readonly Named[]): string => `It does not attenuate ${listOf(stations.map(station))}.`,
   caption: (loadedQ: number | undefined, width: number | undefined): string =>
     loadedQ !== undefined && width !== undefined
-      ? `loaded Q ${formatNumber(loadedQ, 2)}, bandwidth ${bandwidth(width)} (−3 dB)`
+      ? `loaded Q ${formatNumber(loadedQ, 2)}, bandwidth ${bandwidthText(width)} (−3 dB)`
       : loadedQ !== undefined
         ? `loaded Q ${formatNumber(loadedQ, 2)}`
         : width !== undefined
-          ? `bandwidth ${bandwidth(width)} (−3 dB)`
+          ? `bandwidth ${bandwidthText(width)} (−3 dB)`
           : '',
   halfPower: '−3 dB',
   neighbour: (name: string, level: number): string => `${name} ${decibels(level)}`,
@@ -171,7 +171,7 @@ export const setsPlotWords = {
   resonances: (tunedTo: Named): string =>
     `Level at the detector, each set tuned to ${station(tunedTo)}, relative to its own maximum.`,
   bandwidth: (index: number, name: string, width: number): string =>
-    `${setLetter(index)}, ${name}: bandwidth ${bandwidth(width)} (−3 dB).`,
+    `${setLetter(index)}, ${name}: bandwidth ${bandwidthText(width)} (−3 dB).`,
   doesNotTune: (index: number, name: string): string => `${setLetter(index)}, ${name}, does not tune to it.`,
   halfPower: '−3 dB',
   dialsTitle: 'Dials on one scale of frequency',

@@ -91,7 +91,7 @@ function Earth({ parts }: { parts?: Parts }) {
                 {
                   label: earthWords.resistance,
                   text: formatQuantity(parts.earth.resistance, 'resistance'),
-                  range: earthWords.range(...parts.earth.range),
+                  range: earthWords.range(parts.earth.resistance, parts.earth.range),
                 },
               ]}
               warnings={parts.earth.warnings}

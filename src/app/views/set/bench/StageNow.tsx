@@ -1,4 +1,4 @@
-import { formatQuantity, hasRanges, type RangedStation, type StageId } from '../../../../engine/index.ts';
+import { hasRanges, type RangedStation, type StageId } from '../../../../engine/index.ts';
 import {
   budgetSentence,
   chanceSentence,
@@ -23,14 +23,12 @@ export function StageNow({ id }: { id: StageId }) {
   const suggestions = hasWants(receptionSet.value)
     ? (wantSuggestions.value?.answer.filter(isHere).map(wantSuggestionWords) ?? [])
     : (suggestionsFor(station)?.filter(isHere).map(suggestionWords) ?? []);
-  const range = level.range?.map((value) =>
-    id === 'ear' ? texts.rangeDecibels(value) : formatQuantity(value, level.kind, 2),
-  );
+  const range = level.range && (id === 'ear' ? texts.rangeAtEar(level.range) : texts.range(level.range, level.kind));
   return (
     <div class="stage-now">
       <p>
         <strong>{texts.stageOf(station.name)}</strong> {stageSentence(level)}{' '}
-        {range && <span class="figure-range">{texts.range(range[0], range[1])}</span>}
+        {range && <span class="figure-range">{range}</span>}
       </p>
       {id === 'ear' && hasRanges(station) && <Sureness station={station} />}
       {warningSentences(level.warnings).map((warning) => (

@@ -46,7 +46,7 @@ export function TunedCircuit() {
           items={[
             { label: texts.loadedQ(station.name), term: 'loadedQ', text: station.loadedQ.toFixed(0) },
             { label: texts.unloadedQ, term: 'unloadedQ', text: station.unloadedQ.toFixed(0) },
-            { label: texts.bandwidth, term: 'bandwidth', text: formatQuantity(station.bandwidth, 'frequency') },
+            { label: texts.bandwidth, term: 'bandwidth', text: texts.bandwidthText(station.bandwidth) },
           ]}
           warnings={[]}
         />
@@ -182,7 +182,7 @@ function CoilCard({ index }: { index: number }) {
                   label: texts.qAt(qNow.at),
                   term: 'q',
                   text: qNow.value.toFixed(0),
-                  range: texts.qRange(...qNow.range),
+                  range: texts.qRange(qNow.range),
                 },
                 {
                   label: texts.selfCapacitance,

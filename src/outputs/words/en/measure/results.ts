@@ -10,6 +10,7 @@ import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import { safeText } from '../../../../engine/units/safe-text.ts';
 import { wholeDB } from '../../figures.ts';
+import { numberSpan, spanBeside } from '../../ranges.ts';
 
 /** What a property of a set is called. */
 export const propertyNames: Readonly<Record<PropertyId, string>> = {
@@ -152,10 +153,14 @@ export const figureName = (name: string): string => FIGURES[name] ?? name;
 const shown = (value: number, quantity: QuantityKind | undefined): string =>
   quantity ? formatQuantity(value, quantity) : formatNumber(value, 3);
 
-/** "182 µH (179 to 185 µH)": a figure with its 90 % range. */
+/** "182 µH (179–185)": a figure with its 90 % range. */
 export function fittedText({ value, range: [low, high] }: Fitted, quantity: QuantityKind | undefined): string {
-  const ends = [low, high].map((end) => (Number.isFinite(end) ? shown(end, quantity) : '∞'));
-  return `${shown(value, quantity)} (${ends[0]} to ${ends[1]})`;
+  const figure = shown(value, quantity);
+  if (quantity === undefined) return `${figure} (${numberSpan([low, high])})`;
+  // Levels have signs, and the Celsius scale a zero of its own.
+  return quantity === 'level' || quantity === 'temperature'
+    ? `${figure} (${shown(low, quantity)} to ${shown(high, quantity)})`
+    : `${figure} ${spanBeside(value, [low, high], quantity)}`;
 }
 
 /** Below this share a difference is none worth a word. */

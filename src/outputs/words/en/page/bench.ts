@@ -1,5 +1,6 @@
-import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
-import { wholeDB } from '../../figures.ts';
+import { formatNumber } from '../../../../engine/units/format.ts';
+import { bandwidthText, wholeKHz } from '../../figures.ts';
+import { levelSpan, numberSpan, spanBeside, spanText } from '../../ranges.ts';
 import { stationFrequency } from './set.ts';
 
 /** Aerial and earth: titles and figures. */
@@ -25,8 +26,7 @@ export const earthWords = {
   title: 'Earth',
   kind: 'Kind of earth',
   resistance: 'Resistance',
-  range: (low: number, high: number): string =>
-    `${formatQuantity(low, 'resistance', 2)} to ${formatQuantity(high, 'resistance', 2)}`,
+  range: (value: number, range: readonly [number, number]): string => spanBeside(value, range, 'resistance'),
 } as const;
 
 /** Coils, tuning capacitor and how they are connected. */
@@ -34,6 +34,7 @@ export const tunedCircuitWords = {
   loadedQ: (station: string): string => `Loaded Q, on ${station}`,
   unloadedQ: 'Unloaded Q (coil and capacitor)',
   bandwidth: 'Bandwidth (−3 dB)',
+  bandwidthText,
   plots: 'Selectivity',
   resonance: (station: string): string => `Response tuned to ${station}`,
   band: 'Response across the band, at the same setting',
@@ -47,7 +48,7 @@ export const tunedCircuitWords = {
   coilShape: 'Shape',
   inductance: 'Inductance',
   qAt: (frequency: number): string => `Q at ${stationFrequency(frequency)}`,
-  qRange: (low: number, high: number): string => `${low.toFixed(0)} to ${high.toFixed(0)}`,
+  qRange: (range: readonly [number, number]): string => `(${numberSpan(range)})`,
   selfCapacitance: 'Self-capacitance',
   selfResonance: 'Self-resonance',
   wireLength: 'Length of wire',
@@ -56,10 +57,9 @@ export const tunedCircuitWords = {
   capacitor: 'Tuning capacitor',
   capacitorKind: 'Kind of capacitor',
   total: 'Total capacitance, fully open to fully meshed',
-  totalRange: (low: number, high: number): string =>
-    `${formatQuantity(low, 'capacitance')} to ${formatQuantity(high, 'capacitance')}`,
+  totalRange: (low: number, high: number): string => spanText([low, high], 'capacitance'),
   covers: 'Tuning range',
-  coversRange: (low: number, high: number): string => `${Math.round(low / 1e3)} to ${Math.round(high / 1e3)} kHz`,
+  coversRange: (low: number, high: number): string => `${wholeKHz(low)}–${wholeKHz(high)}\u00a0kHz`,
   coverage: 'Tuning range',
   coverageBand: 'as described',
 } as const;
@@ -90,7 +90,7 @@ export const earWords = {
   atEar: (station: string): string => `${station} at the ear`,
   soundPressureLevel: (level: number | undefined): string =>
     level === undefined ? '—' : `${formatNumber(level, 2)} dB SPL`,
-  levelRange: ([low, high]: readonly [number, number]): string => `90 %: ${wholeDB(low)} to ${wholeDB(high)} dB SPL`,
+  levelRange: (range: readonly [number, number]): string => `(90\u00a0%: ${levelSpan(range)})`,
   margin: 'Above the hearing threshold here',
   decibels: (level: number | undefined): string => (level === undefined ? '—' : `${formatNumber(level, 2)} dB`),
   verdict: 'Result',

@@ -1,4 +1,5 @@
-import { formatNumber } from '../../../../engine/units/format.ts';
+import type { QuantityKind } from '../../../../engine/units/parse.ts';
+import { levelSpan, spanText } from '../../ranges.ts';
 
 /** A station's frequency: whole kilohertz where it is whole. */
 export const stationFrequency = (frequency: number): string => `${Number((frequency / 1e3).toFixed(1))} kHz`;
@@ -48,9 +49,9 @@ export const setWords = {
       ? 'no power loss'
       : `${change <= -FULL_DECIBELS ? Math.round(-change) : (-change).toFixed(1)} dB power loss`,
   stageOf: (station: string): string => `${station}:`,
-  range: (low: string, high: string): string =>
-    `Range (90\u00a0%): ${low.replaceAll(' ', '\u00a0')} to ${high.replaceAll(' ', '\u00a0')}.`,
-  rangeDecibels: (level: number): string => `${formatNumber(Math.round(level), 3)} dB`,
+  /** Of the level of a stage, whose figure stands in the path. */
+  range: (range: readonly [number, number], kind: QuantityKind): string => `(90\u00a0%: ${spanText(range, kind)})`,
+  rangeAtEar: (range: readonly [number, number]): string => `(90\u00a0%: ${levelSpan(range)}\u00a0dB SPL)`,
   suggestionsHere: (suggestions: readonly string[]): string => `Suggested here: ${suggestions.join('; ')}.`,
 } as const;
 

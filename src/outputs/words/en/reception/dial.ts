@@ -15,7 +15,7 @@ export function coverageSentences(
 ): string[] {
   const on = (side: 'below' | 'above') => stations.filter(({ outOfRange }) => outOfRange?.side === side);
   const [below, above] = [on('below'), on('above')];
-  const covers = `The dial covers ${wholeKHz(lowest)} to ${wholeKHz(highest)} kHz.`;
+  const covers = `The dial covers ${wholeKHz(lowest)}–${wholeKHz(highest)} kHz.`;
   const span = ([low, high]: readonly [number, number]): string => `${wholeKHz(low)}–${wholeKHz(high)} kHz`;
   return [
     lowestRange && highestRange

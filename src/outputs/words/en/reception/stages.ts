@@ -4,6 +4,7 @@ import type { DetectionLaw } from '../../../../engine/reception/detection/detect
 import type { FieldFacts, StageFacts, ToneFacts } from '../../../../engine/reception/path/stage-facts.ts';
 import type { Stage } from '../../../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity, quantityText } from '../../../../engine/units/format.ts';
+import { bandwidthText } from '../../figures.ts';
 import { hearingSentence } from './stations.ts';
 
 type FactsOf<Id extends StageFacts['stage']> = Extract<StageFacts, { stage: Id }>;
@@ -131,7 +132,7 @@ const SENTENCES: ByStage = {
   aerial: ({ effectiveHeight, emf, availablePower }) =>
     `Effective height ${length(effectiveHeight)}: emf ${voltage(emf)}; available power ${power(availablePower)}.`,
   'tuned circuit': ({ gain, loadedQ, bandwidth }) =>
-    `${gainSentence(gain)}; loaded Q ${formatNumber(loadedQ, 2)}, bandwidth ${formatQuantity(bandwidth, 'frequency', 2)} (−3 dB).`,
+    `${gainSentence(gain)}; loaded Q ${formatNumber(loadedQ, 2)}, bandwidth ${bandwidthText(bandwidth)} (−3 dB).`,
   detector: ({ inputPower, inputResistance, law }) =>
     `The detector takes ${power(inputPower)}; its input resistance is ${resistance(inputResistance)}. ${LAW[law]}`,
   audio: ({ directVoltage, depth, distortion }) =>

@@ -1,5 +1,6 @@
-import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
+import { levelSpan, spanText } from '../../ranges.ts';
 
 /** The path of one station, a row for each stage. */
 export const pathTableWords = {
@@ -12,10 +13,8 @@ export const pathTableWords = {
   },
   /** Power lost on the way to a stage, dB. */
   powerLost: (lost: number): string => (lost < 0.05 ? 'none' : formatQuantity(lost, 'level', 2).replace('+', '')),
-  range: ([low, high]: readonly [number, number], kind: QuantityKind, unit: string): string =>
-    unit.startsWith('dB')
-      ? `${formatNumber(Math.round(low))}…${formatNumber(Math.round(high))} ${unit}`
-      : `${formatQuantity(low, kind, 2)}…${formatQuantity(high, kind, 2)}`,
+  range: (range: readonly [number, number], kind: QuantityKind, unit: string): string =>
+    unit.startsWith('dB') ? `${levelSpan(range)} ${unit}` : spanText(range, kind).replaceAll('\u00a0', ' '),
 } as const;
 
 /** All stations, a row for each. */

@@ -3,6 +3,7 @@ import type { Arrival, Neighbour } from '../../../../engine/place/stations/arriv
 import type { Disturbance } from '../../../../engine/reception/path/types.ts';
 import type { RangedArrival } from '../../../../engine/uncertainty/ranged-field.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import { spanBeside } from '../../ranges.ts';
 import { interferenceWords } from '../reception/interference.ts';
 
 const COMPASS: Readonly<Record<ReturnType<typeof compassPoint>, string>> = {
@@ -39,19 +40,12 @@ export const placeTableWords = {
   noInterference: 'none',
 } as const;
 
-/** "0.9…2.1 mV/m", "900 µV/m…2.1 mV/m". */
-function rangeText(range: readonly [number, number]): string {
-  const [low, high] = range.map((field) => formatQuantity(field, 'field strength', 2));
-  const [number, unit] = low.split(' ');
-  return `${high.endsWith(` ${unit}`) ? number : low}…${high}`;
-}
-
-/** "1.2 mV/m (0.7…2.1 mV/m)": the median and its 90 % range; a dash for nothing. */
+/** "1.2 mV/m (0.7–2.1)": the median and its 90 % range; a dash for nothing. */
 export const estimateText = ({ fieldStrength, range }: RangedArrival['total']): string =>
   fieldStrength > 0 && fieldStrength < LEAST_SHOWN
     ? 'below 1 µV/m'
     : fieldStrength > 0
-      ? `${formatQuantity(fieldStrength, 'field strength', 2)}${range ? ` (${rangeText(range)})` : ''}`
+      ? `${formatQuantity(fieldStrength, 'field strength', 2)}${range ? ` ${spanBeside(fieldStrength, range, 'field strength', 2)}` : ''}`
       : '—';
 
 /** "74° east": degrees, and the point of the compass. Empty where it is not known. */

@@ -1,5 +1,6 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { Outlook, Suggestion } from '../../../../engine/vary/suggest.ts';
+import { bandwidthText } from '../../figures.ts';
 import { listOf } from '../grammar.ts';
 import { settingsWords } from './settings.ts';
 import { stationsChanged } from './stations-changed.ts';
@@ -21,7 +22,7 @@ function consequences({ wish, before, after, ...heard }: Suggestion): string[] {
     ...(wish === 'clearance' && quieter <= -1 ? [`${formatNumber(Math.round(-quieter))} dB louder`] : []),
     ...(after.bandwidth > 1.2 * before.bandwidth || after.bandwidth < before.bandwidth / 1.2
       ? [
-          `bandwidth ${formatQuantity(after.bandwidth, 'frequency', 2)} (now ${formatQuantity(before.bandwidth, 'frequency', 2)}${treble(before.bandwidth, after.bandwidth)})`,
+          `bandwidth ${bandwidthText(after.bandwidth)} (now ${bandwidthText(before.bandwidth)}${treble(before.bandwidth, after.bandwidth)})`,
         ]
       : []),
     ...stationsChanged(heard),
