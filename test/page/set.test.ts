@@ -104,6 +104,40 @@ describe('the set on the page', () => {
     [1440, 900],
     [1024, 768],
     [390, 844],
+  ])(
+    'the first edit of an example and the figures that follow leave the workbench where it is, at %i × %i',
+    async (width, height) => {
+      await withPage(
+        async (page) => {
+          await hasMedians(page);
+          // At every frame from here on, from the headline, so that scrolling does not count.
+          await page.evaluate(() => {
+            const tops: number[] = [];
+            Object.assign(window, { tops });
+            const look = () => {
+              const [bench, headline] = ['.workbench', '.summary'].map((one) => document.querySelector(one)!);
+              tops.push(bench.getBoundingClientRect().top - headline.getBoundingClientRect().top);
+              requestAnimationFrame(look);
+            };
+            look();
+          });
+          const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
+          await field.fill('400 pF');
+          await field.press('Enter');
+          await page.locator('.begin-own').waitFor({ state: 'detached' });
+          await hasMedians(page);
+          const tops = await page.evaluate(() => (window as unknown as { tops: number[] }).tops);
+          expect(Math.max(...tops) - Math.min(...tops)).toBeLessThan(2);
+        },
+        { width, height },
+      );
+    },
+  );
+
+  test.each([
+    [1440, 900],
+    [1024, 768],
+    [390, 844],
   ])('what is wrong is said without moving the field, and can be read whole, at %i × %i', async (width, height) => {
     await withPage(
       async (page) => {

@@ -1,14 +1,18 @@
 import fc from 'fast-check';
 import type { SchemaNode } from '../../src/engine/fields/introspect.ts';
 import type { Effort } from '../../src/engine/kinds/adjustment.ts';
+import { MASKED } from '../../src/engine/reception/interference/separation.ts';
 import { isHeard } from '../../src/engine/reception/verdict.ts';
 import { description, type SetDescription } from '../../src/engine/set/description.ts';
 import { isPlace, keptPath } from '../../src/engine/set/keep.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { withValueAt } from '../../src/engine/set/write.ts';
+import { adjustmentsOf } from '../../src/engine/vary/adjustments.ts';
+import { optimise, trialOf } from '../../src/engine/vary/optimise.ts';
+import type { Question } from '../../src/engine/vary/question.ts';
 import { suggestForWants, type WantEffect } from '../../src/engine/vary/suggest-for-wants.ts';
 import { gainForEffort } from '../../src/engine/vary/suggestion-order.ts';
-import { trialsOf } from '../../src/engine/vary/trial.ts';
+import { type Trial, trialsOf } from '../../src/engine/vary/trial.ts';
 import { goalsOf, valuesOfGoals, type WantValue } from '../../src/engine/vary/want-values.ts';
 import { someSet } from './random-sets.ts';
 
@@ -58,6 +62,8 @@ export interface Followed {
   readonly left: number;
   /** Places of the description that were changed. */
   readonly touched: readonly string[];
+  /** What all wants together gained, dB. */
+  readonly gained: number;
 }
 
 /**
@@ -66,6 +72,7 @@ export interface Followed {
  */
 export function follow(set: unknown, steps: number, effortAtMost: Effort): Followed {
   let written = set;
+  const first = trialsOf(readOf(set)).now;
   const leastGains: number[] = [];
   const touched: string[] = [];
   let [silenced, outOfOrder] = [0, 0];
@@ -78,7 +85,8 @@ export function follow(set: unknown, steps: number, effortAtMost: Effort): Follo
     const places = offered.map((one) => gainForEffort(one, one.gain));
     outOfOrder += places.filter((place, i) => i > 0 && place > places[i - 1]).length;
     const left = Math.max(0, ...offered.map(({ gain }) => gain));
-    if (offered.length === 0 || step === steps) return { leastGains, silenced, outOfOrder, left, touched };
+    if (offered.length === 0 || step === steps)
+      return { leastGains, silenced, outOfOrder, left, touched, gained: gainOf(first, trials.now.medians) };
     const [{ changes }] = offered;
     touched.push(...changes.map(({ path }) => path.join('.')));
     written = changes.reduce((before: unknown, { path, to }) => withValueAt(before, path, to), written);
@@ -87,6 +95,44 @@ export function follow(set: unknown, steps: number, effortAtMost: Effort): Follo
     const after = valuesOfGoals(trialsOf(readOf(written)).now.medians, goals);
     leastGains.push(Math.min(...after.map(({ worth }, i) => worth - before[i].worth)));
   }
+}
+
+/**
+ * The most that all adjustments up to an effort come to when they are searched together, by the optimiser itself and not
+ * by the list of suggestions: no want worse, and what is heard of the stations wanted stays heard.
+ * @returns what all wants together gain, dB
+ */
+export function bestTogether(set: unknown, effortAtMost: Effort): number {
+  const trials = trialsOf(readOf(set));
+  const { now } = trials;
+  const goals = goalsOf(now.set);
+  const heard = goals
+    .flatMap(({ stations }) => stations.slice(0, 1))
+    .filter((station) => isHeard(now.medians.figures(station).verdict));
+  const { all } = adjustmentsOf(now.set);
+  const question: Question = {
+    objective: { of: 'goals', goals: goals.map(({ goal }) => goal) },
+    keep: new Set(now.set.keep ?? []),
+    effortAtMost,
+    guard: [
+      ...valuesOfGoals(now.medians, goals).map(({ worth }, i) => ({
+        objective: { of: 'goals' as const, goals: [goals[i].goal] },
+        atLeast: worth - 0.1,
+      })),
+      ...heard.map((station) => ({ objective: { of: 'audibility' as const, station }, atLeast: 0 })),
+      ...heard.map((station) => ({ objective: { of: 'clearance' as const, station }, atLeast: MASKED })),
+    ],
+  };
+  const together = optimise(trials, all, question).map(({ settings }) => settings[0].adjustment);
+  const [best] = together.length > 0 ? optimise(trials, all, { ...question, unknowns: { together } }) : [];
+  return best ? gainOf(now, trialOf(trials, best).medians) : 0;
+}
+
+/** What all wants gain from one trial of a set to another, in medians, dB. */
+function gainOf(now: Trial, after: Trial['medians']): number {
+  const goals = goalsOf(now.set);
+  const before = valuesOfGoals(now.medians, goals);
+  return valuesOfGoals(after, goals).reduce((sum, { worth }, i) => sum + worth - before[i].worth, 0);
 }
 
 const isHeardIn = ({ verdict }: WantValue): boolean => verdict !== undefined && isHeard(verdict);

@@ -35,10 +35,14 @@ export function AnswerInWords() {
       </p>
       <div class="answer-line">
         {station && (
-          <p class={problems.value.length > 0 ? 'chosen-sentence is-covered' : 'chosen-sentence'}>
+          <p
+            class={problems.value.length > 0 ? 'chosen-sentence is-covered' : 'chosen-sentence'}
+            title={areFirstFigures.value ? texts.firstFigures : undefined}
+          >
             <strong>{texts.station(station.name, station.frequency)}</strong>{' '}
             {leftOut.has(station.index) ? texts.leftOutSentence : stationSentence(station)}
-            {areFirstFigures.value && ` ${texts.firstFigures}`}
+            {/* Said without room of its own: nothing moves when the medians come. */}
+            {areFirstFigures.value && <span class="visually-hidden"> {texts.firstFigures}</span>}
           </p>
         )}
         {problems.value.length > 0 && <Refused />}

@@ -9,7 +9,7 @@ export function BeginOwn() {
   if (!isSaved.value || !EXAMPLES.some(({ file }) => file === fileName.value)) return null;
   return (
     <p class="begin-own">
-      {texts.invite}{' '}
+      <span class="begin-own-words">{texts.invite}</span>{' '}
       <button type="button" class="chip" onClick={() => (isBeginning.value = true)}>
         {texts.inviteButton}
       </button>

@@ -12,6 +12,8 @@ export interface BandReceived {
   readonly lowest: Hertz;
   readonly highest: Hertz;
   readonly dial: Dial;
+  /** Figures of all coils, their Q at the station received best on this band or, without one, in its middle. */
+  readonly coils: Reception['parts']['coils'];
 }
 
 /** A set with a band switch on each of its bands. */
@@ -47,11 +49,12 @@ export function bandsAsReceived(set: SetDescription, receptions: readonly Recept
   const worths = set.place.stations.map((_, station) => receptions.map(({ stations }) => worth(stations[station])));
   const highest = worths.map((of) => Math.max(...of.map((one) => one ?? Number.NEGATIVE_INFINITY)));
   return {
-    bands: receptions.map(({ dial }, i) => ({
+    bands: receptions.map(({ dial, parts }, i) => ({
       name: set.bands![i].name,
       lowest: dial.lowest,
       highest: dial.highest,
       dial,
+      coils: parts.coils,
     })),
     bestOf: worths.map(bestBand),
     // Two of nothing differ by no number, and keep their order.

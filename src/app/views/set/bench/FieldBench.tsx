@@ -47,6 +47,10 @@ export function FieldBench() {
         <h3 id="place-title">{fieldBenchWords.place}</h3>
         <PartEditor path={['place']} except={['stations']} />
       </section>
+      <section class="card" aria-labelledby="set-notes-title">
+        <h3 id="set-notes-title">{fieldBenchWords.setNotes}</h3>
+        <PartEditor path={[]} only={['notes']} />
+      </section>
     </>
   );
 }

@@ -1,5 +1,12 @@
 import { useMemo } from 'preact/hooks';
-import { formatQuantity, type Path, type Reception, valueAtPath, variantChoices } from '../../../../engine/index.ts';
+import {
+  coilNamesOf,
+  formatQuantity,
+  type Path,
+  type Reception,
+  valueAtPath,
+  variantChoices,
+} from '../../../../engine/index.ts';
 import {
   bandResponse,
   type CoveragePlot,
@@ -144,15 +151,34 @@ const coverageOf = ({ dial, stations }: Reception): CoveragePlot => ({
   stations,
 });
 
+type CoilFigures = Reception['parts']['coils'][number];
+
+const qOf = (figures: CoilFigures | undefined) =>
+  figures && { at: figures.qAt, value: figures.q, range: figures.qRange };
+
+/** Of a coil that the band looked at has not in circuit: the first band that has, and its figures there. */
+function useOtherBandOf(index: number): { readonly band: number; readonly figures?: CoilFigures } | undefined {
+  const { receptionSet, bandsReceived, written } = useOpenSet();
+  const set = receptionSet.value;
+  const name = coilNames(written.value)[index];
+  if (!set?.bands || coilNamesOf(set.arrangement).has(name)) return undefined;
+  const other = set.bands.findIndex(({ arrangement }) => arrangement && coilNamesOf(arrangement).has(name));
+  if (other < 0) return undefined;
+  const figures = bandsReceived.value?.bands[other]?.coils[index];
+  return { band: other, figures: figures?.name === name ? figures : undefined };
+}
+
 function CoilCard({ index }: { index: number }) {
   const { reception, curves, written, change } = useOpenSet();
   const figures = reception.value?.parts.coils[index];
-  const q = curves.value?.q[index];
-  const focused = curves.value?.qAtStation[index];
+  // A coil of another band is at work at other frequencies than those of the station in focus.
+  const other = useOtherBandOf(index);
+  const q = other ? undefined : curves.value?.q[index];
+  const focused = other ? undefined : curves.value?.qAtStation[index];
   // Until the curves of the station in focus are there, at the frequency that the figures are of.
   const qNow = focused
     ? { at: focused.frequency, value: focused.q, range: [focused.low, focused.high] as const }
-    : figures && { at: figures.qAt, value: figures.q, range: figures.qRange };
+    : qOf(other ? other.figures : figures);
   const name = coilNames(written.value)[index];
   const title = `coil-${index}-title`;
   const isOnly = coilNames(written.value).length === 1;
@@ -170,6 +196,7 @@ function CoilCard({ index }: { index: number }) {
           </button>
         )}
       </h3>
+      {other && <p class="about">{bandSwitchWords.coilOf(bandNameOf(written.value, other.band) ?? '')}</p>}
       <div class="bench">
         <PartEditor path={['coils', index]} kindLabel={texts.coilShape} />
         <div>

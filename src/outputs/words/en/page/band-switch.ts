@@ -10,6 +10,7 @@ export const bandSwitchWords = {
     `${stationFrequency(Math.round(lowest / 1e3) * 1e3).replace(' kHz', '')}–${stationFrequency(Math.round(highest / 1e3) * 1e3)}`,
   onBand: (name: string): string => `on ${name}`,
   arrangementOf: (name: string): string => `What is in circuit on ${name}; the other bands keep their own.`,
+  coilOf: (name: string): string => `In circuit on ${name}, and its Q is given there.`,
   title: 'Band switch: more than one band',
   about:
     'One tuning capacitor, aerial, detector and phones for all bands; the switch changes coils, taps and capacitors in the aerial lead. Choose a band to see and change what is in circuit on it.',
