@@ -135,7 +135,7 @@ describe('listening on the page', () => {
     });
   });
 
-  test('a valve goes on for a while without its heater, and comes back with it; the path shows the moment', async () => {
+  test('a valve goes on for a while without its heater, and comes back with it', async () => {
     await withPage(async (page) => {
       await page.locator('.station').first().waitFor();
       await page.getByRole('button', { name: 'Open', exact: true }).click();
@@ -144,7 +144,6 @@ describe('listening on the page', () => {
       await openPanel(page);
       await begin(page);
       await expect.poll(() => level(page)).toBeGreaterThan(40);
-      expect(await page.locator('.level-now').count()).toBe(3);
       await page.getByLabel('Heater on').uncheck();
       // Between two words it is silent anyway: heard once while the cathode still glows, and no more when it is cold.
       const coolingWith = (coolest: number, loudest: number) =>

@@ -34,7 +34,10 @@ describe('suggestions', () => {
       const before = await height.inputValue();
       await advice.getByRole('button', { name: /^Try/ }).click();
       await expect.poll(() => height.inputValue()).toBe('12 m');
-      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
+      // What it changes is told in the room of the sentence, and each stage says what it was.
+      await page.locator('.trial', { hasText: 'A higher aerial' }).waitFor();
+      await expect.poll(() => page.locator('.stage-was').count()).toBeGreaterThan(3);
+      await page.locator('.trial').getByRole('button', { name: 'Undo' }).click();
       await expect.poll(() => height.inputValue()).toBe(before);
     });
   });
@@ -283,7 +286,7 @@ describe('for everybody', () => {
             ).toEqual([]);
           });
         await page.locator('.help .try').first().click();
-        await page.locator('.notice').waitFor();
+        await page.locator('.trial').waitFor();
         await page.getByRole('textbox', { name: 'Meshed', exact: true }).fill('10 pF');
         await page.keyboard.press('Enter');
         await page.locator('.behind').waitFor();

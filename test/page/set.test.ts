@@ -464,7 +464,7 @@ describe('files and keeping', () => {
       await page.getByRole('button', { name: 'Use it', exact: true }).click();
       await expect.poll(() => turns.inputValue()).toBe(wanted);
       await page.getByText('Wound for 150 kHz–280 kHz.').waitFor();
-      await page.locator('.notice').getByRole('button', { name: 'Undo' }).click();
+      await page.locator('.trial').getByRole('button', { name: 'Undo' }).click();
       await expect.poll(() => turns.inputValue()).toBe(before);
     });
   });

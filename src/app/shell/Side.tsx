@@ -1,3 +1,4 @@
+import type { Reception, StageId, StationReception, Warning } from '../../engine/index.ts';
 import {
   cautionTexts,
   interferenceSentence,
@@ -16,6 +17,7 @@ import { tryOut } from '../state/try-out.ts';
 import { hasWants } from '../state/wanted.ts';
 import { WantSuggestions } from '../views/set/WantSuggestions.tsx';
 import { showField } from '../widgets/show-field.ts';
+import { unbroken } from '../widgets/unbroken.ts';
 
 const unique = (texts: readonly string[]): string[] => [...new Set(texts)];
 
@@ -28,9 +30,10 @@ export function Side() {
   const now = reception.value;
   const disturbing = station?.disturbances.filter((one) => one.effect !== 'none') ?? [];
   const suggestions = station && suggestionsFor(station);
+  const here = new Set(warningSentences(warningsOnBench(stage.value, now, station)));
   const warnings = unique(
     warningSentences([...(now?.warnings ?? []), ...(now?.dial.warnings ?? []), ...(station?.warnings ?? [])]),
-  );
+  ).filter((sentence) => !here.has(sentence));
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and without a suggestion nothing in it takes the keyboard
     <aside id="suggestions" class="side" aria-label={texts.label} tabIndex={0}>
@@ -56,8 +59,8 @@ export function Side() {
                   >
                     <span class="gain">{effect}</span>{' '}
                     <span>
-                      {what}
-                      {besides && <span class="besides">{texts.besides(besides)}</span>}
+                      {unbroken(what)}
+                      {besides && <span class="besides">{unbroken(texts.besides(besides))}</span>}
                     </span>
                   </button>
                   <button
@@ -96,15 +99,37 @@ export function Side() {
         </section>
       )}
       {now && now.cautions.length > 0 && (
-        <section class="cautions" aria-labelledby="cautions-title">
-          <h2 id="cautions-title">{texts.cautions}</h2>
+        // In full where one puts something up; elsewhere at hand, and in full beside the parts that they are about.
+        <details class="cautions" open={stage.value === 'aerial'} key={stage.value === 'aerial' ? 'aerial' : 'other'}>
+          <summary>
+            <span aria-hidden="true">⚠ </span>
+            {texts.cautions(now.cautions.length)}
+          </summary>
           <ul class="sentences">
             {now.cautions.map(({ code }) => (
               <li key={code}>{cautionTexts[code]}</li>
             ))}
           </ul>
-        </section>
+        </details>
       )}
     </aside>
   );
+}
+
+/** Warnings that the open workbench says beside the parts they are about: they are not said a second time. */
+function warningsOnBench(
+  stage: StageId,
+  now: Reception | undefined,
+  station: StationReception | undefined,
+): readonly Warning[] {
+  const ofStage = station?.path.find(({ id }) => id === stage)?.warnings ?? [];
+  if (!now) return ofStage;
+  const { aerial, earth, coils, tuning, detector, load } = now.parts;
+  const parts: Partial<Record<StageId, readonly { readonly warnings: readonly Warning[] }[]>> = {
+    aerial: [aerial, earth],
+    'tuned circuit': [...coils, tuning],
+    detector: [detector],
+    phones: [load],
+  };
+  return [...ofStage, ...(parts[stage] ?? []).flatMap(({ warnings }) => warnings)];
 }

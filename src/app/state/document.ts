@@ -6,7 +6,7 @@ import { changeEveryBand } from '../description/on-band.ts';
 import { labelAt } from '../description/schema-at.ts';
 import { type Settled, settle } from '../description/settle-parts.ts';
 import * as History from './history.ts';
-import { dismissOnChange, tell } from './notices.ts';
+import { dismissOnChange, TRIED, tell } from './notices.ts';
 
 export interface EditOptions {
   /** Changes of the same run are one step to undo: a drag, a spell of typing. */
@@ -92,7 +92,7 @@ export function createDocument(id: string, description: unknown, name: string): 
   };
   const undo = (): void => stepTo(History.undo(history.peek()));
   const tellOfChange: Document['tellOfChange'] = (text, key, label = editingWords.undo) =>
-    tell(text, { key, of: id, action: { label, run: undo }, untilNextChange: true });
+    tell(text, { key, of: id, action: { label, run: undo }, untilNextChange: true, stays: key === TRIED });
   const apply = (one: PendingChange): void => {
     // Once taken, what was typed is the very description that is kept already, not a change to it.
     const taken = one === draft.peek() ? afterDraft.peek() : undefined;

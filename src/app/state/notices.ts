@@ -16,6 +16,9 @@ export interface Notice {
 
 export const notices = signal<readonly Notice[]>([]);
 
+/** Key of the notice of a change that is being tried: it stands in the answer, until it is kept or something else is changed. */
+export const TRIED = 'tried';
+
 /** The box of parts whose notices are shown beside those of the set; undefined while none is in view. */
 export const boxInView = signal<string | undefined>(undefined);
 

@@ -1,5 +1,6 @@
 import { withValueAt } from '../../engine/index.ts';
 import type { Document } from './document.ts';
+import { TRIED } from './notices.ts';
 
 /** Something to be written at a place of the description. */
 interface Written {
@@ -15,5 +16,5 @@ export function tryOut(
   notice: string,
 ): void {
   change((written) => changes.reduce((before, { path, to }) => withValueAt(before, path, to), written), { label });
-  tellOfChange(notice, 'tried');
+  tellOfChange(notice, TRIED);
 }

@@ -1,12 +1,14 @@
 import { useId, useLayoutEffect, useRef, useState } from 'preact/hooks';
 import { widgetWords } from '../../outputs/words/index.ts';
-import { boxInView, dismiss, keepNotice, type Notice, notices } from '../state/notices.ts';
+import { boxInView, dismiss, keepNotice, type Notice, notices, TRIED } from '../state/notices.ts';
 import { useOpenSet } from '../state/set-context.ts';
 
 /** Short messages about the page and the set in focus at its edge, with what can be done about them. */
 export function Notices() {
   const { id } = useOpenSet();
-  const shown = notices.value.filter(({ of }) => of === undefined || of === id || of === boxInView.value);
+  const shown = notices.value.filter(
+    ({ key, of }) => key !== TRIED && (of === undefined || of === id || of === boxInView.value),
+  );
   const place = useRef<HTMLElement>(null);
   // The control that was just used stays in sight.
   useLayoutEffect(() => {

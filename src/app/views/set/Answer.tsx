@@ -14,6 +14,7 @@ import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
 import { BandSwitch } from './BandSwitch.tsx';
+import { TrialStrip, useTrial } from './TrialStrip.tsx';
 import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
@@ -22,6 +23,7 @@ export function AnswerInWords() {
   const now = reception.value;
   const station = chosen.value;
   const leftOut = useLeftOut();
+  const trial = useTrial();
   const name = bandNameOf(written.value, band.value);
   return (
     <section
@@ -36,7 +38,7 @@ export function AnswerInWords() {
       <div class="answer-line">
         {station && (
           <p
-            class={problems.value.length > 0 ? 'chosen-sentence is-covered' : 'chosen-sentence'}
+            class={problems.value.length > 0 || trial ? 'chosen-sentence is-covered' : 'chosen-sentence'}
             title={areFirstFigures.value ? texts.firstFigures : undefined}
           >
             <strong>{texts.station(station.name, station.frequency)}</strong>{' '}
@@ -45,7 +47,7 @@ export function AnswerInWords() {
             {areFirstFigures.value && <span class="visually-hidden"> {texts.firstFigures}</span>}
           </p>
         )}
-        {problems.value.length > 0 && <Refused />}
+        {problems.value.length > 0 ? <Refused /> : trial && <TrialStrip trial={trial} />}
       </div>
       {receptionError.value && (
         <p class="problem" role="alert">

@@ -1,11 +1,12 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
-import type { Stage, StageId } from '../../../engine/index.ts';
+import type { Stage, StageId, StationReception } from '../../../engine/index.ts';
 import { stageFigure, stageSentence, setWords as texts, warningSentences } from '../../../outputs/words/index.ts';
 import { loadTitle } from '../../description/places.ts';
 import { useChosenStation } from '../../state/chosen-station.ts';
 import { useOpenSet } from '../../state/set-context.ts';
-import { LevelBar } from '../../widgets/LevelBar.tsx';
+import { LossBar } from '../../widgets/LossBar.tsx';
 import { showWorkbench } from '../../widgets/show-field.ts';
+import { useTrial } from './TrialStrip.tsx';
 
 export const STAGE_IDS: readonly StageId[] = ['field', 'aerial', 'tuned circuit', 'detector', 'audio', 'phones', 'ear'];
 
@@ -31,6 +32,7 @@ export function PathStrip() {
     choose(STAGE_IDS[at]);
     document.getElementById(`stage-${at}`)?.focus();
   };
+  const before = useFiguresBefore(station);
   const strip = useRef<HTMLDivElement>(null);
   const opened = STAGE_IDS.indexOf(stage.value);
   // Where not all stages fit, the one that is open stands in the middle.
@@ -53,6 +55,7 @@ export function PathStrip() {
           index={i}
           id={id}
           level={station?.path.find((level) => level.id === id)}
+          was={before(id)}
           isOpen={stage.value === id}
           onOpen={() => {
             choose(id);
@@ -64,8 +67,35 @@ export function PathStrip() {
   );
 }
 
-function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: boolean; onOpen: () => void }) {
-  const { index, id, level, isOpen, onOpen } = props;
+const figuresOf = (station: StationReception | undefined): ReadonlyMap<StageId, string> =>
+  new Map(station?.path.map((level) => [level.id, figureText(level)]));
+const figureText = (level: Stage): string => {
+  const { figure, unit } = stageFigure(level);
+  return `${figure} ${unit}`;
+};
+
+/** While a change is being tried, the figures of the same station before it, where they were others. */
+function useFiguresBefore(station: StationReception | undefined): (id: StageId) => string | undefined {
+  const isTrying = useTrial() !== undefined;
+  const last = useRef<{ readonly of: string; readonly figures: ReadonlyMap<StageId, string> } | undefined>(undefined);
+  const now = figuresOf(station);
+  if (!isTrying) last.current = station && { of: station.name, figures: now };
+  const before = isTrying && last.current?.of === station?.name ? last.current?.figures : undefined;
+  return (id) => (before?.get(id) === now.get(id) ? undefined : before?.get(id));
+}
+
+interface TabProps {
+  readonly index: number;
+  readonly id: StageId;
+  readonly level?: Stage;
+  /** Its figure before the change that is being tried, where that is another. */
+  readonly was: string | undefined;
+  readonly isOpen: boolean;
+  readonly onOpen: () => void;
+}
+
+function StageTab(props: TabProps) {
+  const { index, id, level, was, isOpen, onOpen } = props;
   const { receptionSet } = useOpenSet();
   const { figure, unit, of } = stageFigure(level ?? { id, value: undefined, kind: 'level' });
   return (
@@ -77,7 +107,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
       aria-selected={isOpen}
       aria-controls="workbench"
       tabIndex={isOpen ? 0 : -1}
-      title={level && stageSentence(level)}
+      title={level && [stageSentence(level), level.change === undefined ? '' : texts.lossBar].filter(Boolean).join(' ')}
       onClick={onOpen}
     >
       <span class="stage-title">{id === 'phones' ? loadTitle(receptionSet.value?.load.kind) : texts.stages[id]}</span>{' '}
@@ -86,7 +116,15 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
         {of && <span class="unit stage-of"> {of}</span>}
       </span>{' '}
       <span class="stage-change">
-        {level?.change === undefined ? '' : texts.powerLoss(level.change)}
+        {was !== undefined ? (
+          <span class="stage-was">{texts.was(was)}</span>
+        ) : level?.change !== undefined ? (
+          texts.powerLoss(level.change)
+        ) : level?.range ? (
+          texts.rangeInPath(level.range, level)
+        ) : (
+          ''
+        )}
         {level && level.warnings.length > 0 ? (
           <span class="warning-mark" title={warningSentences(level.warnings).join(' ')}>
             {' '}
@@ -94,7 +132,7 @@ function StageTab(props: { index: number; id: StageId; level?: Stage; isOpen: bo
           </span>
         ) : null}
       </span>
-      <LevelBar level={level} />
+      <LossBar loss={level?.change === undefined ? undefined : -level.change} />
     </button>
   );
 }

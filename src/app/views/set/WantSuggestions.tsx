@@ -9,6 +9,7 @@ import { fieldOf } from '../../description/change-field.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { tryOut } from '../../state/try-out.ts';
 import { showField } from '../../widgets/show-field.ts';
+import { unbroken } from '../../widgets/unbroken.ts';
 
 /** What would serve the wants, each with what it does to every one of them. */
 export function WantSuggestions() {
@@ -33,10 +34,10 @@ export function WantSuggestions() {
                 onClick={() => showField(stage, fieldOf(one.changes[0]))}
               >
                 <span>
-                  {what}
+                  {unbroken(what)}
                   <span class="besides">
                     {one.isTradeOff ? `${texts.tradeOff}: ` : ''}
-                    {wantEffects(one)}
+                    {unbroken(wantEffects(one))}
                   </span>
                 </span>
               </button>

@@ -25,6 +25,7 @@ import {
 import { PartEditor } from '../../editing/PartEditor.tsx';
 import { useOpenSet } from '../../state/set-context.ts';
 import { tryOut } from '../../state/try-out.ts';
+import { unbroken } from '../../widgets/unbroken.ts';
 import '../../style/wants.css';
 import { Assumed } from './Assumed.tsx';
 import { BeginOwn } from './BeginOwn.tsx';
@@ -276,10 +277,10 @@ function BestSuggestion() {
   return (
     <p class={`want-best${isBehind ? ' is-old' : ''}`}>
       <span>
-        {texts.best(what)}{' '}
+        {unbroken(texts.best(what))}{' '}
         <span class="quiet">
           {best.isTradeOff ? `${texts.tradeOff}: ` : ''}
-          {wantEffects(best)}
+          {unbroken(wantEffects(best))}
         </span>
       </span>{' '}
       <button

@@ -1,5 +1,10 @@
-import { formatQuantity, valueAtPath } from '../../../../engine/index.ts';
-import { audioLimitSentences, loadWords, afterDetectorWords as texts } from '../../../../outputs/words/index.ts';
+import { formatQuantity, type StationReception, valueAtPath, type Warning } from '../../../../engine/index.ts';
+import {
+  audioLimitSentences,
+  loadWords,
+  afterDetectorWords as texts,
+  warningSentences,
+} from '../../../../outputs/words/index.ts';
 import { PartEditor } from '../../../editing/PartEditor.tsx';
 import { Drawing } from '../../../widgets/Drawing.tsx';
 import { FigureList } from '../../../widgets/Figures.tsx';
@@ -52,6 +57,12 @@ export function AfterDetector() {
   );
 }
 
+/** What the sentence of the stage above has not said yet. */
+function unsaid(warnings: readonly Warning[], station: StationReception | undefined): readonly Warning[] {
+  const said = warningSentences(station?.path.find(({ id }) => id === 'phones')?.warnings ?? []);
+  return warnings.filter((warning) => !said.includes(warningSentences([warning])[0]));
+}
+
 /** Loads that a transformer may stand before. */
 const TRANSFORMED = new Set(['phones', 'moving-coil phones']);
 const TRANSFORMER = ['transformer'] as const;
@@ -81,7 +92,7 @@ export function Phones() {
                     ? [{ label: loadWords.power(station.name), text: formatQuantity(station.phonesPower, 'power') }]
                     : []),
                 ]}
-                warnings={load.warnings}
+                warnings={unsaid(load.warnings, station)}
               />
             )}
           </div>

@@ -12,6 +12,7 @@ import {
 import { useChosenStation } from '../../../state/chosen-station.ts';
 import { useOpenSet } from '../../../state/set-context.ts';
 import { hasWants } from '../../../state/wanted.ts';
+import { unbroken } from '../../../widgets/unbroken.ts';
 
 /** What happens at a stage for the chosen station, and what would improve it. */
 export function StageNow({ id }: { id: StageId }) {
@@ -37,7 +38,7 @@ export function StageNow({ id }: { id: StageId }) {
           {warning}
         </p>
       ))}
-      {suggestions.length > 0 && <p class="stage-help">{texts.suggestionsHere(suggestions)}</p>}
+      {suggestions.length > 0 && <p class="stage-help">{unbroken(texts.suggestionsHere(suggestions))}</p>}
     </div>
   );
 }

@@ -3,7 +3,6 @@ import { hasHeater, type Reception, type SetDescription } from '../../../../engi
 import type { HowLoud } from '../../../../outputs/audio/index.ts';
 import { listeningTexts } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
-import { showLive, showNothingLive } from '../../../state/live-levels.ts';
 import type { DialScale } from '../dial/dial-scale.ts';
 import { type SoundEngine, startSound } from './engine.ts';
 import './listen.css';
@@ -51,7 +50,6 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
       here.current = false;
       engine.current?.stop();
       engine.current = undefined;
-      showNothingLive();
     };
   }, []);
   useEffect(() => engine.current?.send({ kind: 'tune', position }), [position]);
@@ -63,7 +61,6 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
   const listen = (message: FromWorker) => {
     if (message.kind === 'moving') {
       setMoving(message);
-      showLive(message);
     } else if (message.kind === 'problem') setProblem(message.message);
     else if (message.kind === 'band') setBand(message);
   };
@@ -72,7 +69,6 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
     engine.current = undefined;
     setState('off');
     setMoving(undefined);
-    showNothingLive();
   };
   const texts = listeningTexts;
   const start = async () => {

@@ -38,6 +38,7 @@ export const writtenStationName = (station: unknown): string =>
 export function StationsTable({ stations, isRight, isLeftOut, rows, chosen, onChoose }: Props) {
   const [sort, setSort] = useState<{ key: SortKey; down: boolean }>({ key: 'best', down: false });
   const [all, setAll] = useState(false);
+  const [isWide, setWide] = useState(false);
   const order = useMemo(() => {
     const best = rows.filter((row) => row.index < stations.length);
     const known = new Map(best.map((row) => [row.index, row]));
@@ -73,9 +74,13 @@ export function StationsTable({ stations, isRight, isLeftOut, rows, chosen, onCh
               {heading('bearing', false)}
               {heading('day')}
               {heading('night')}
-              <th scope="col">{texts.columns.arrival}</th>
-              <th scope="col">{texts.columns.interference}</th>
-              <th scope="col">{texts.columns.neighbours}</th>
+              {isWide && (
+                <>
+                  <th scope="col">{texts.columns.arrival}</th>
+                  <th scope="col">{texts.columns.interference}</th>
+                  <th scope="col">{texts.columns.neighbours}</th>
+                </>
+              )}
             </tr>
           </thead>
           <tbody>
@@ -86,12 +91,16 @@ export function StationsTable({ stations, isRight, isLeftOut, rows, chosen, onCh
                 isRight={isRight(i)}
                 row={isLeftOut(i) ? undefined : order.known.get(i)}
                 isChosen={i === chosen}
+                isWide={isWide}
                 onChoose={() => onChoose(i)}
               />
             ))}
           </tbody>
         </table>
       </TableScroll>
+      <button type="button" class="chip" aria-pressed={isWide} onClick={() => setWide(!isWide)}>
+        {texts.moreColumns}
+      </button>{' '}
       {shown.length < order.indices.length && (
         <button type="button" class="chip" onClick={() => setAll(true)}>
           {texts.showAll(order.indices.length)}
@@ -106,12 +115,14 @@ function Row({
   isRight,
   row,
   isChosen,
+  isWide,
   onChoose,
 }: {
   name: string;
   isRight: boolean;
   row?: StationRow;
   isChosen: boolean;
+  isWide: boolean;
   onChoose: () => void;
 }) {
   return (
@@ -133,12 +144,16 @@ function Row({
           <td>{bearingText(row.bearing)}</td>
           <td class="number">{estimateText(row.day)}</td>
           <td class="number">{estimateText(row.night)}</td>
-          <td>{propagationText(row)}</td>
-          <td>{row.disturbedBy ?? ''}</td>
-          <td>{row.neighbours.slice(0, 2).map(neighbourText).join('; ')}</td>
+          {isWide && (
+            <>
+              <td>{propagationText(row)}</td>
+              <td>{row.disturbedBy ?? ''}</td>
+              <td>{row.neighbours.slice(0, 2).map(neighbourText).join('; ')}</td>
+            </>
+          )}
         </>
       ) : (
-        <td colSpan={9} />
+        <td colSpan={isWide ? 9 : 6} />
       )}
     </tr>
   );

@@ -24,7 +24,7 @@ export { measureView, readingUnit } from './measure.ts';
 export { fieldBenchWords, mapWords, pathWords, stationTableWords, timeWords } from './place.ts';
 export { readingWords } from './reading.ts';
 export { audioSpectrumPlot, audioSpectrumWords } from './recorded-audio.ts';
-export { setWords, sideWords, stationFrequency } from './set.ts';
+export { setWords, sideWords, stationFrequency, trialWords } from './set.ts';
 export { keptBoxWords, keptPlaceWords, shelfWords } from './shelf.ts';
 export { dialogWords, handbookWords, headerWords, widgetWords } from './shell.ts';
 export { impedanceSweepWords, soundCardWords } from './sound-card.ts';

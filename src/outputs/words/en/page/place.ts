@@ -44,6 +44,7 @@ export const stationTableWords = {
   firstChoice: ' try this first',
   notValid: ' not valid yet',
   showAll: (count: number): string => `Show all ${count}`,
+  moreColumns: 'More columns',
 } as const;
 
 type SunWord = SunState['state'];

@@ -1,5 +1,6 @@
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import { levelSpan, spanText } from '../../ranges.ts';
+import { plural } from '../grammar.ts';
 
 /** A station's frequency: whole kilohertz where it is whole. */
 export const stationFrequency = (frequency: number): string => `${Number((frequency / 1e3).toFixed(1))} kHz`;
@@ -48,11 +49,25 @@ export const setWords = {
     change > -SMALL_LOSS
       ? 'no power loss'
       : `${change <= -FULL_DECIBELS ? Math.round(-change) : (-change).toFixed(1)} dB power loss`,
+  /** Of a stage where no power is lost that the figure speaks of. */
+  rangeInPath: (
+    range: readonly [number, number],
+    { id, kind }: { readonly id: string; readonly kind: QuantityKind },
+  ): string => `90\u00a0%: ${id === 'ear' ? levelSpan(range) : spanText(range, kind)}`,
+  lossBar: 'The bar is the power lost here, from none to 20 dB.',
+  /** Before a change that is being tried. */
+  was: (figure: string): string => `was ${figure}`,
   stageOf: (station: string): string => `${station}:`,
   /** Of the level of a stage, whose figure stands in the path. */
   range: (range: readonly [number, number], kind: QuantityKind): string => `(90\u00a0%: ${spanText(range, kind)})`,
   rangeAtEar: (range: readonly [number, number]): string => `(90\u00a0%: ${levelSpan(range)}\u00a0dB SPL)`,
   suggestionsHere: (suggestions: readonly string[]): string => `Suggested here: ${suggestions.join('; ')}.`,
+} as const;
+
+/** A change that is being tried. */
+export const trialWords = {
+  label: 'Change being tried',
+  keep: 'Keep',
 } as const;
 
 /** The side of the set's view. */
@@ -68,5 +83,5 @@ export const sideWords = {
   interference: 'Interference',
   noInterference: 'No listed station interferes.',
   warnings: 'Warnings and notes',
-  cautions: 'Take care',
+  cautions: (count: number): string => `Take care: ${count} ${plural(count, 'caution', 'cautions')}`,
 } as const;
