@@ -14,7 +14,7 @@ import { useLeftOut } from '../../state/pieces.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { showField } from '../../widgets/show-field.ts';
 import { BandSwitch } from './BandSwitch.tsx';
-import { TrialStrip, useTrial } from './TrialStrip.tsx';
+import { TrialStrip, useTrialHere } from './TrialStrip.tsx';
 import { Wants } from './Wants.tsx';
 
 /** The answer first, in words; below it the chosen station's. */
@@ -23,7 +23,7 @@ export function AnswerInWords() {
   const now = reception.value;
   const station = chosen.value;
   const leftOut = useLeftOut();
-  const trial = useTrial();
+  const trial = useTrialHere(station?.index);
   const name = bandNameOf(written.value, band.value);
   return (
     <section

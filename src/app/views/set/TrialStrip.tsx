@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import { trialWords as texts } from '../../../outputs/words/index.ts';
 import { dismiss, type Notice, notices, TRIED } from '../../state/notices.ts';
 import { useOpenSet } from '../../state/set-context.ts';
@@ -7,6 +8,14 @@ import { focusIfLost } from '../../widgets/focus-if-lost.ts';
 export function useTrial(): Notice | undefined {
   const { id } = useOpenSet();
   return notices.value.find(({ key, of }) => key === TRIED && of === id);
+}
+
+/** The same while the station that was looked at when it began is looked at: another's sentence keeps its room. */
+export function useTrialHere(station: number | undefined): Notice | undefined {
+  const trial = useTrial();
+  const begun = useRef<{ readonly trial?: Notice; readonly station?: number }>({});
+  if (begun.current.trial !== trial) begun.current = { trial, station };
+  return begun.current.station === station ? trial : undefined;
 }
 
 /** What is being tried, in the room of the sentence about the station: nothing below moves. */

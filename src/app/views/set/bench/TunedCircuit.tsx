@@ -63,7 +63,9 @@ export function TunedCircuit() {
         <h3 id="arrangement-title">{texts.arrangement}</h3>
         {name !== undefined && <p class="about">{bandSwitchWords.arrangementOf(name)}</p>}
         <CircuitDiagram />
-        <ArrangementKind />
+        <div class="part">
+          <ArrangementKind />
+        </div>
         <PartEditor path={ARRANGEMENT} kindLabel={texts.arrangementKind} isKindFixed />
         <MeasuredHere part={ARRANGEMENT} />
       </section>
