@@ -8,6 +8,7 @@ import { isPlace, keptPath } from '../../src/engine/set/keep.ts';
 import { readValue } from '../../src/engine/set/read.ts';
 import { withValueAt } from '../../src/engine/set/write.ts';
 import { adjustmentsOf } from '../../src/engine/vary/adjustments.ts';
+import { CLEAR } from '../../src/engine/vary/objective.ts';
 import { optimise, trialOf } from '../../src/engine/vary/optimise.ts';
 import type { Question } from '../../src/engine/vary/question.ts';
 import { suggestForWants, type WantEffect } from '../../src/engine/vary/suggest-for-wants.ts';
@@ -119,6 +120,13 @@ export function bestTogether(set: unknown, effortAtMost: Effort): number {
         objective: { of: 'goals' as const, goals: [goals[i].goal] },
         atLeast: worth - 0.1,
       })),
+      // As for the suggestions: a station wanted loud or for its speech stays as clear of others as it is.
+      ...goals
+        .filter(({ want }) => want.kind === 'loudest' || want.kind === 'speech')
+        .map(({ stations: [station] }) => ({
+          objective: { of: 'clearance' as const, station },
+          atLeast: Math.min(now.medians.figures(station).clearance, CLEAR),
+        })),
       ...heard.map((station) => ({ objective: { of: 'audibility' as const, station }, atLeast: 0 })),
       ...heard.map((station) => ({ objective: { of: 'clearance' as const, station }, atLeast: MASKED })),
     ],
@@ -132,7 +140,12 @@ export function bestTogether(set: unknown, effortAtMost: Effort): number {
 function gainOf(now: Trial, after: Trial['medians']): number {
   const goals = goalsOf(now.set);
   const before = valuesOfGoals(now.medians, goals);
-  return valuesOfGoals(after, goals).reduce((sum, { worth }, i) => sum + worth - before[i].worth, 0);
+  // A station beyond the dial before and after has gained nothing.
+  return valuesOfGoals(after, goals).reduce(
+    (sum, { worth, figure }, i) =>
+      figure === undefined && before[i].figure === undefined ? sum : sum + worth - before[i].worth,
+    0,
+  );
 }
 
 const isHeardIn = ({ verdict }: WantValue): boolean => verdict !== undefined && isHeard(verdict);

@@ -30,6 +30,7 @@ interface Props {
 /** The same station through every usual detector, everything else unchanged. */
 export function Compare({ set, station, time, onChoose }: Props) {
   const [open, setOpen] = useState(false);
+  const [isWide, setWide] = useState(false);
   const [picked, setPicked] = useState<readonly string[] | undefined>();
   const question = useMemo(
     (): CompareQuestion | undefined => (open ? { set, station: station.index, time } : undefined),
@@ -74,62 +75,81 @@ export function Compare({ set, station, time, onChoose }: Props) {
                     {texts.columns.directVoltage}
                   </th>
                   <th scope="col" class="number">
-                    {texts.columns.inputResistance}
-                  </th>
-                  <th scope="col" class="number">
-                    {texts.columns.loadedQ}
-                  </th>
-                  <th scope="col" class="number">
                     {texts.columns.distortion}
                   </th>
-                  <th scope="col" class="number">
-                    {texts.columns.linearAbove}
+                  {isWide && (
+                    <>
+                      <th scope="col" class="number">
+                        {texts.columns.inputResistance}
+                      </th>
+                      <th scope="col" class="number">
+                        {texts.columns.loadedQ}
+                      </th>
+                      <th scope="col" class="number">
+                        {texts.columns.linearAbove}
+                      </th>
+                      <th scope="col">{texts.columns.bestTap}</th>
+                      <th scope="col">{texts.columns.bestLoad}</th>
+                    </>
+                  )}
+                  <th scope="col">
+                    <span class="visually-hidden">{texts.use}</span>
                   </th>
-                  <th scope="col">{texts.columns.bestTap}</th>
-                  <th scope="col">{texts.columns.bestLoad}</th>
                 </tr>
               </thead>
               <tbody>
                 {rows.map((row) => (
                   <tr key={comparedDetector(row)} aria-current={Math.abs(row.difference) < 0.01 ? 'true' : undefined}>
                     <th scope="row">
-                      <div class="compare-name">
-                        <label>
-                          <input
-                            type="checkbox"
-                            checked={drawn.includes(row)}
-                            disabled={!drawn.includes(row) && drawn.length >= MOST_COMPARED}
-                            onChange={() =>
-                              setPicked(
-                                (drawn.includes(row) ? drawn.filter((r) => r !== row) : [...drawn, row]).map(
-                                  comparedDetector,
-                                ),
-                              )
-                            }
-                          />{' '}
-                          {comparedDetector(row)}
-                        </label>
-                        <button type="button" onClick={() => onChoose(row.description, comparedDetector(row))}>
-                          {texts.use}
-                        </button>
-                      </div>
+                      <label>
+                        <input
+                          type="checkbox"
+                          checked={drawn.includes(row)}
+                          disabled={!drawn.includes(row) && drawn.length >= MOST_COMPARED}
+                          onChange={() =>
+                            setPicked(
+                              (drawn.includes(row) ? drawn.filter((r) => r !== row) : [...drawn, row]).map(
+                                comparedDetector,
+                              ),
+                            )
+                          }
+                        />{' '}
+                        {comparedDetector(row)}
+                      </label>
                     </th>
                     <td class="number">{texts.sound(row.soundPressureLevel, row.difference)}</td>
                     <td>
                       <HeardBars verdict={row.heard} /> {verdictWords[row.heard]}
                     </td>
                     <td class="number">{formatQuantity(row.directVoltage, 'voltage', 2)}</td>
-                    <td class="number">{texts.inputResistance(row.inputResistance, row.loading)}</td>
-                    <td class="number">{formatNumber(row.loadedQ, 2)}</td>
                     <td class="number">{formatQuantity(row.distortion, 'ratio', 2)}</td>
-                    <td class="number">{formatQuantity(row.squareLawEnds, 'voltage', 2)}</td>
-                    <td>{row.bestTap ? texts.bestTap(row.bestTap.turns, row.bestTap.gain, row.bestTap.of) : ''}</td>
-                    <td>{texts.bestLoad(row.bestLoad.resistance, row.bestLoad.gain)}</td>
+                    {isWide && (
+                      <>
+                        <td class="number">{texts.inputResistance(row.inputResistance, row.loading)}</td>
+                        <td class="number">{formatNumber(row.loadedQ, 2)}</td>
+                        <td class="number">{formatQuantity(row.squareLawEnds, 'voltage', 2)}</td>
+                        <td>{row.bestTap ? texts.bestTap(row.bestTap.turns, row.bestTap.gain, row.bestTap.of) : ''}</td>
+                        <td>{texts.bestLoad(row.bestLoad.resistance, row.bestLoad.gain)}</td>
+                      </>
+                    )}
+                    <td>
+                      <button
+                        type="button"
+                        class="chip"
+                        aria-label={texts.useLabel(comparedDetector(row))}
+                        onClick={() => onChoose(row.description, comparedDetector(row))}
+                      >
+                        {texts.use}
+                      </button>
+                    </td>
                   </tr>
                 ))}
               </tbody>
             </table>
           </TableScroll>
+          <button type="button" class="chip" aria-pressed={isWide} onClick={() => setWide(!isWide)}>
+            {texts.moreColumns}
+          </button>
           <p class="quiet">{texts.about}</p>
           {drawn.length > 0 && (
             <Plot

@@ -224,6 +224,8 @@ function MapKey() {
       {texts.key.sea}
       <span class="key-heard" />
       {texts.key.heard}
+      <span class="key-masked" />
+      {texts.key.masked}
       <span class="key-unheard" />
       {texts.key.unheard}
     </p>
@@ -269,13 +271,14 @@ function Masts({ arrivals, rows, chosen, onChoose }: Pick<Props, 'arrivals' | 'r
             // biome-ignore lint/a11y/noStaticElementInteractions: the table has a button for every station
             <g
               key={row.index}
-              class={`map-station${onChoose ? ' is-choice' : ''}${heard ? ' is-heard' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
+              class={`map-station${onChoose ? ' is-choice' : ''}${heard ? ' is-heard' : ''}${row.heard === 'masked' ? ' is-masked' : ''}${row.index === chosen ? ' is-chosen' : ''}`}
               onClick={onChoose && (() => onChoose(row.index))}
             >
               <title>{texts.station(row.name, verdictWords[row.heard])}</title>
               <path class="map-touch" d={d} />
               <path class="map-rim" d={d} />
               <path class="map-mast" d={d} />
+              {row.heard === 'masked' && <path class="map-core" d={d} />}
             </g>
           );
         })}

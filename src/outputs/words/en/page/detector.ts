@@ -47,6 +47,8 @@ export const compareWords = {
     bestLoad: 'Best load',
   },
   use: 'Use',
+  useLabel: (detector: string): string => `Use ${detector}`,
+  moreColumns: 'More columns',
   sound: (soundPressureLevel: number, difference: number): string =>
     `${Math.round(soundPressureLevel)} dB SPL (${level(difference)})`,
   /** @param loading change of the voltage at the tap, dB */
