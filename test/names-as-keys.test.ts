@@ -33,6 +33,7 @@ const ALLOWED: Readonly<Record<string, readonly string[]>> = {
   'src/outputs/scene/text-width.ts': ['words.split(BREAK)'],
   'src/outputs/explain/story/read-scenes.ts': ['r.title.slice(0, 80)'],
   'src/outputs/plots/figures.ts': ['words.replace(/^-/'],
+  'src/app/widgets/unbroken.ts': ['words.replace(BEFORE_UNIT'],
 };
 
 test('nothing learns what a part is from the text that is shown of it', () => {

@@ -58,9 +58,9 @@ export function AfterDetector() {
 }
 
 /** What the sentence of the stage above has not said yet. */
-function unsaid(warnings: readonly Warning[], station: StationReception | undefined): readonly Warning[] {
-  const said = warningSentences(station?.path.find(({ id }) => id === 'phones')?.warnings ?? []);
-  return warnings.filter((warning) => !said.includes(warningSentences([warning])[0]));
+function notShownAbove(warnings: readonly Warning[], station: StationReception | undefined): readonly Warning[] {
+  const shownAbove = warningSentences(station?.path.find(({ id }) => id === 'phones')?.warnings ?? []);
+  return warnings.filter((warning) => !shownAbove.includes(warningSentences([warning])[0]));
 }
 
 /** Loads that a transformer may stand before. */
@@ -92,7 +92,7 @@ export function Phones() {
                     ? [{ label: loadWords.power(station.name), text: formatQuantity(station.phonesPower, 'power') }]
                     : []),
                 ]}
-                warnings={unsaid(load.warnings, station)}
+                warnings={notShownAbove(load.warnings, station)}
               />
             )}
           </div>
