@@ -26,8 +26,13 @@ test.each([
         expect(foot - (await boxOf(page, '.workbench')).y, 'bench').toBeGreaterThanOrEqual(budget.bench);
         const want = await boxOf(page, '#add-want');
         expect(want.y + want.height).toBeLessThan(foot);
-        // On a phone the suggestions come after the bench, and the best one for the wants stands below them.
-        if (!touch) {
+        // On a phone the suggestions come after the bench: the best one stands below the wants.
+        if (touch) {
+          const best = page.locator('.station-best .try');
+          await best.waitFor();
+          const { y, height: tall } = (await best.boundingBox())!;
+          expect(y + tall, 'best suggestion').toBeLessThan(foot);
+        } else {
           const first = await boxOf(page, '.help li');
           expect(first.y + first.height, 'first suggestion').toBeLessThan(foot);
           expect(first.x, 'beside the bench').toBeGreaterThan((await boxOf(page, '.workbench')).x);

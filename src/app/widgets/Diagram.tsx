@@ -11,9 +11,10 @@ export function CircuitDiagram() {
   const { receptionSet, stage } = useOpenSet();
   const { isNear, holder } = useNear();
   const set = useLater(receptionSet.value, isNear);
-  const svg = useMemo(() => {
+  const drawn = useMemo(() => {
     try {
-      return set && sceneToSvg(drawCircuit(set), { interactive: true });
+      const scene = set && drawCircuit(set);
+      return scene && { svg: sceneToSvg(scene, { interactive: true }), width: scene.width };
     } catch {
       // A set that cannot be drawn is a set that cannot be built; its field says why.
       return undefined;
@@ -26,10 +27,14 @@ export function CircuitDiagram() {
     return true;
   };
   return (
-    <figure class="drawing part-drawing circuit-diagram" ref={holder}>
+    <figure
+      class="drawing part-drawing circuit-diagram"
+      ref={holder}
+      style={drawn && { '--drawn-width': `${drawn.width}px` }}
+    >
       {/* The parts inside are the buttons; this only listens. */}
       <DrawnSvg
-        svg={svg ?? ''}
+        svg={drawn?.svg ?? ''}
         onClick={(event) => choose(event.target)}
         onKeyDown={(event) => {
           if ((event.key === 'Enter' || event.key === ' ') && choose(event.target)) event.preventDefault();

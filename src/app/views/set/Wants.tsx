@@ -3,7 +3,10 @@ import type { WantValue } from '../../../engine/index.ts';
 import {
   kindName,
   settingsWords,
+  sideWords,
   stationFrequency,
+  suggestionEffect,
+  suggestionWords,
   wantTexts as texts,
   wantEffects,
   wantFigure,
@@ -23,6 +26,7 @@ import {
   writeList,
 } from '../../description/wants.ts';
 import { PartEditor } from '../../editing/PartEditor.tsx';
+import { useChosenStation } from '../../state/chosen-station.ts';
 import { useOpenSet } from '../../state/set-context.ts';
 import { tryOut } from '../../state/try-out.ts';
 import { unbroken } from '../../widgets/unbroken.ts';
@@ -93,7 +97,7 @@ export function Wants() {
       {edited !== undefined && wants[edited] && (
         <WantEditor index={edited} stations={stations} onDone={() => setEdited(undefined)} />
       )}
-      {wants.length > 0 && <BestSuggestion />}
+      {wants.length > 0 ? <BestSuggestion /> : <BestForStation />}
     </div>
   );
 }
@@ -255,6 +259,30 @@ function Kept() {
         })}
       </ul>
     </>
+  );
+}
+
+/** Without wants the first of the suggestions for the station, in one line, where the others lie below the fold. */
+function BestForStation() {
+  const { suggestionsFor, areSuggestionsBehind, change, tellOfChange } = useOpenSet();
+  const station = useChosenStation();
+  const known = station && suggestionsFor(station);
+  const best = known?.[0];
+  if (!best) return <p class="want-best station-best quiet">{known ? sideWords.noSuggestions : texts.trying}</p>;
+  const what = settingsWords(best);
+  return (
+    <p class={`want-best station-best${areSuggestionsBehind.value ? ' is-old' : ''}`}>
+      <span class="station-best-words">{unbroken(`${texts.best(what)} ${suggestionEffect(best)}`)}</span>
+      <button
+        type="button"
+        class="try"
+        disabled={areSuggestionsBehind.value}
+        aria-label={texts.tryBest(what)}
+        onClick={() => tryOut({ change, tellOfChange }, best.changes, what, suggestionWords(best))}
+      >
+        {texts.tryIt}
+      </button>
+    </p>
   );
 }
 
