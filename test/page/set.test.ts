@@ -36,6 +36,27 @@ describe('the set on the page', () => {
     });
   });
 
+  test('the power lost at each stage is a bar on one scale, full at 20 dB', async () => {
+    await withPage(async (page) => {
+      await hasMedians(page);
+      const bars = await page.locator('.stage').evaluateAll((stages) =>
+        stages.map((stage) => ({
+          said: stage.querySelector('.stage-change')!.textContent!,
+          drawn: stage.querySelector('.level-full')?.getAttribute('width'),
+        })),
+      );
+      const losses = bars.map(({ said }) =>
+        /no power loss/.test(said) ? 0 : /([\d.]+) dB power loss/.exec(said)?.[1],
+      );
+      expect(losses.filter((loss) => loss !== undefined).length).toBe(4);
+      for (const [i, { drawn, said }] of bars.entries())
+        if (losses[i] === undefined) {
+          expect(drawn).toBeUndefined();
+          expect(said).toMatch(/^90\s%: /);
+        } else expect(Math.abs(Number(drawn) - 5 * Number(losses[i]))).toBeLessThan(2.6);
+    });
+  });
+
   test('a field changes the answer at once, and undo takes it back', async () => {
     await withPage(async (page) => {
       await hasMedians(page);

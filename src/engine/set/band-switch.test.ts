@@ -116,6 +116,15 @@ describe('a set with a band switch', () => {
     expect(bands[1].highest).toBeGreaterThan(279e3);
   });
 
+  it('gives the figures of its coils on each band at a frequency of that band', () => {
+    const { bands } = receiveBands(set);
+    for (const { coils, lowest, highest } of bands) {
+      expect(coils.map(({ name }) => name)).toEqual(set.coils.map(({ name }) => name));
+      for (const { qAt } of coils) expect(qAt >= lowest && qAt <= highest).toBe(true);
+    }
+    expect(new Set(bands.map(({ coils }) => coils[0].qAt)).size).toBe(bands.length);
+  });
+
   it('has every station on the band that reaches it, in whatever order the bands are written', () => {
     const names = (of: SetDescription) => {
       const { bands, bestOf, best } = receiveBands(of);
