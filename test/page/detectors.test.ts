@@ -50,7 +50,9 @@ describe('detectors compared', () => {
       await expect.poll(() => card.locator('tbody tr').count()).toBeGreaterThan(10);
       // At first as many columns as the bench has room for, the choice of one the last of them.
       expect(await card.locator('thead th').count()).toBe(6);
-      expect(await card.locator('table').evaluate((e) => e.offsetWidth - e.parentElement!.clientWidth)).toBeLessThan(1);
+      expect(
+        await card.locator('table').evaluate((e) => e.getBoundingClientRect().width - e.parentElement!.clientWidth),
+      ).toBeLessThan(1);
       await card.getByRole('button', { name: 'More columns' }).press('Enter');
       const heads = (await card.locator('thead th').allTextContents()).map((t) => t.trim());
       for (const head of ['Direct voltage', 'Input resistance', 'Distortion', 'Linear above', 'Best tap', 'Best load'])

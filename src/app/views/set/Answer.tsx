@@ -23,7 +23,7 @@ export function AnswerInWords() {
   const now = reception.value;
   const station = chosen.value;
   const leftOut = useLeftOut();
-  const trial = useTrialHere(station?.index);
+  const trial = useTrialHere();
   const name = bandNameOf(written.value, band.value);
   return (
     <section

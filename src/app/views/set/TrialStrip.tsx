@@ -10,9 +10,12 @@ export function useTrial(): Notice | undefined {
   return notices.value.find(({ key, of }) => key === TRIED && of === id);
 }
 
-/** The same while the station that was looked at when it began is looked at: another's sentence keeps its room. */
-export function useTrialHere(station: number | undefined): Notice | undefined {
+/** The same until another station is chosen, whose sentence then has the room. */
+export function useTrialHere(): Notice | undefined {
   const trial = useTrial();
+  const { stationIndex } = useOpenSet();
+  // As chosen by hand: the one that is best on the changed set may be another by itself.
+  const station = stationIndex.value;
   const begun = useRef<{ readonly trial?: Notice; readonly station?: number }>({});
   if (begun.current.trial !== trial) begun.current = { trial, station };
   return begun.current.station === station ? trial : undefined;
