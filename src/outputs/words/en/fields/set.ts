@@ -2,7 +2,7 @@ import type { TextsOf } from './texts-of.ts';
 
 export const setFields: TextsOf<'set'> = {
   'set.name': { label: 'Name', help: 'What you call the set.' },
-  'set.notes': { label: 'Notes' },
+  'set.notes': { label: 'Notes on the set' },
   'set.wants': { label: 'Wants', help: 'What the set is to do; every suggestion is judged by all of it.' },
   'set.keep': {
     label: 'Keep',

@@ -8,7 +8,7 @@ const clock = (date: Date): string => date.toISOString().slice(11, 16);
 /** The field: place, stations, time. Labels in small letters name a step to undo. */
 export const fieldBenchWords = {
   place: 'Where you are',
-  setNotes: 'Notes on this set',
+  setNotes: 'This set',
   map: 'Map and time',
   noMap: 'Enter a position of the place, below, to see a map here.',
   stations: 'Stations on the air',
