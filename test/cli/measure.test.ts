@@ -45,9 +45,7 @@ async function run(args: readonly string[], files: Readonly<Record<string, strin
 
 it('gives every figure with its range, the calculated one beside it, and all of them together', async () => {
   const { text } = await run([example, readings]);
-  expect(text).toMatch(
-    /Dial readings, main, 2026-11-21\n {2}Inductance of the coil: [\d.]+ µH \([\d.]+–[\d.]+\)/,
-  );
+  expect(text).toMatch(/Dial readings, main, 2026-11-21\n {2}Inductance of the coil: [\d.]+ µH \([\d.]+–[\d.]+\)/);
   expect(text).toMatch(/calculated .*; measured [\d.]+ % (above|below) the calculated value, [\d.]+ standard errors/);
   expect(text).toMatch(/All readings together/);
   expect(text).toMatch(/What to measure next\n {2}\S/);

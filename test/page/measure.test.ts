@@ -243,9 +243,7 @@ test('a set described wrongly on purpose is put right within its errors', async 
     );
     await expect.poll(() => result(page).textContent()).toMatch(/with all readings/);
     const text = (await result(page).textContent())!;
-    const [, low, high] = /Inductance of the coil.*?with all readings [\d.]+ µH \(([\d.]+)–([\d.]+)\)/.exec(
-      text,
-    )!;
+    const [, low, high] = /Inductance of the coil.*?with all readings [\d.]+ µH \(([\d.]+)–([\d.]+)\)/.exec(text)!;
     expect(Number(low)).toBeLessThan(219);
     expect(Number(high)).toBeGreaterThan(219);
     const strays = /Strays.*?with all readings [\d.]+ pF \(([\d.]+)–([\d.]+)\)/.exec(text)!;

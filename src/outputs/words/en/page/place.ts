@@ -93,7 +93,13 @@ export const mapWords = {
   zoomOut: 'Zoom out',
   showAll: 'Show all stations',
   all: 'All',
-  key: { land: ' path over land ', sea: ' path over sea ', heard: ' heard with this set ', masked: ' masked by another ', unheard: ' not heard' },
+  key: {
+    land: ' path over land ',
+    sea: ' path over sea ',
+    heard: ' heard with this set ',
+    masked: ' masked by another ',
+    unheard: ' not heard',
+  },
 } as const;
 
 const GROUND: Readonly<Record<GroundKind, string>> = {
