@@ -63,9 +63,68 @@ describe('the limiter', () => {
     expect(loudest(out.subarray(1.55 * RATE))).toBeCloseTo(0.4, 4);
   });
 
+  /** Samples that it looks ahead: 3 ms. */
+  const AHEAD = 0.003 * RATE;
+  const steps = (...parts: readonly (readonly [size: number, samples: number])[]): Float32Array =>
+    Float32Array.from(parts.flatMap(([size, samples]) => Array.from({ length: samples }, () => size)));
+
+  it('gives each sample 3 ms after it came', () => {
+    const out = ran(steps([0, 10], [0.3, 1], [0, 200]), { fadeIn: 0 });
+    expect(out.findIndex((x) => x !== 0)).toBe(10 + AHEAD);
+    expect(out[10 + AHEAD]).toBeCloseTo(0.3, 6);
+  });
+
+  it('turns down smoothly in the 3 ms before a step, which then is not cut off', () => {
+    const out = ran(steps([0.1, 1000], [1, 1000]), { fadeIn: 0 });
+    const gainAfter = (samples: number) => 0.49 + 0.51 * Math.exp((-5 * samples) / AHEAD);
+    for (const samples of [1, AHEAD / 4, AHEAD / 2, AHEAD - 1])
+      expect(out[1000 + samples - 1] / (0.1 * gainAfter(samples))).toBeCloseTo(1, 5);
+    expect(out[1000 + AHEAD]).toBeCloseTo(gainAfter(AHEAD + 1), 5);
+    expect(out[1000 + AHEAD]).toBeLessThan(0.5);
+    expect(out[1999]).toBeCloseTo(0.49, 5);
+  });
+
+  it('holds a loud sample until it has passed, and comes back with a time constant of 0.25 s', () => {
+    const [loud, quiet] = [5, 1e-4];
+    const start = 0.1 * RATE + AHEAD;
+    const out = ran(steps([loud, 0.1 * RATE], [quiet, RATE]), { fadeIn: 0 });
+    // What is held falls as e^−t/τ and the gain follows what it asks for: cosh t/τ times where it stood.
+    for (const t of [0.05, 0.25, 0.4])
+      expect(out[start + t * RATE] / ((quiet * 0.49 * Math.cosh(t / 0.25)) / loud)).toBeCloseTo(1, 3);
+  });
+
+  it('limits what lies between its aim and its ceiling, and stands still under an even sound', () => {
+    expect(loudest(ran(tone(0.495), { fadeIn: 0 }).subarray(RATE / 4))).toBeLessThan(0.4903);
+    const even = ran(steps([1, RATE]), { fadeIn: 0 }).subarray(RATE / 2);
+    expect(loudest(even) - even.reduce((least, x) => Math.min(least, x), 1)).toBeLessThan(1e-6);
+  });
+
+  it('keeps the lowest gain when it has come back', () => {
+    const limiter = new Limiter({ rate: RATE, fadeIn: 0 });
+    limiter.run(tone(5));
+    limiter.run(tone(0.1, 3));
+    expect(limiter.lowestGain).toBeCloseTo((0.98 * 0.5) / 5, 3);
+  });
+
+  it('takes what is no number for silence, and goes on', () => {
+    const bad = [Number.NaN, Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    const out = ran(Float32Array.from([...bad, ...steps([0.3, 400])]), { fadeIn: 0 });
+    expect([...out.subarray(AHEAD, AHEAD + 3)]).toEqual([0, 0, 0]);
+    expect(out[AHEAD + 3]).toBeCloseTo(0.3, 6);
+  });
+
+  it('leaves what lies behind the frames it is given', () => {
+    const sound = steps([0.3, 20]);
+    new Limiter({ rate: RATE, fadeIn: 0 }).run(sound, 10);
+    expect([...sound.subarray(0, 10)]).toEqual(Array.from({ length: 10 }, () => 0));
+    expect(sound[10]).toBeCloseTo(0.3, 6);
+  });
+
   it('refuses a ceiling that is none', () => {
     for (const ceiling of [0, -0.1, 1.01, Number.NaN])
-      expect(() => new Limiter({ rate: RATE, ceiling })).toThrow(RangeError);
+      expect(() => new Limiter({ rate: RATE, ceiling })).toThrow(
+        new RangeError(`a ceiling must be above 0 and at most 1, not ${ceiling}`),
+      );
     expect(new Limiter({ rate: RATE, ceiling: 1 }).ceiling).toBe(1);
   });
 });
