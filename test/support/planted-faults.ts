@@ -7,7 +7,7 @@ import { MISREAD } from '../../src/engine/faults/drawn-cases.ts';
 import { type PartFault, remedyClass } from '../../src/engine/faults/fault.ts';
 import type { FaultModel } from '../../src/engine/faults/fault-model.ts';
 import { circuitWithBoth } from '../../src/engine/faults/pairs.ts';
-import { setShows } from '../../src/engine/faults/shown.ts';
+import { marginsOf, setShows } from '../../src/engine/faults/shown.ts';
 import { uniform } from '../../src/engine/numerics/random.ts';
 import { roughCopy } from './rough-copy.ts';
 import { toldApart } from './told-apart.ts';
@@ -149,16 +149,13 @@ function answering(
 ): (check: PossibleCheck) => number {
   const seed = Math.floor(random() * 2 ** 32);
   const nuisance = nuisances(seed, bench.stations.length, wider)();
-  const shown = setShows(
-    planted(
-      roughCopy(circuit, seed, wider),
-      faults.map((fault) => ({ fault, severity: random() })),
-      bench.stations,
-      nuisance,
-    ),
-    bench,
-    nuisance.meter,
-  );
+  const copy = roughCopy(circuit, seed, wider);
+  const severe = faults.map((fault) => ({ fault, severity: random() }));
+  const plantedOf = (some: typeof severe) => planted(copy, some, bench.stations, nuisance);
+  const shown = {
+    ...setShows(plantedOf(severe), bench, nuisance.meter),
+    mended: severe.map((one) => marginsOf(plantedOf(severe.filter((other) => other !== one)), bench)),
+  };
   return (check) => {
     if (random() < MISREAD) return Math.floor(random() * check.answers);
     const p = answersOf(check, shown, sound, bench, faults);

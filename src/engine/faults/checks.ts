@@ -3,6 +3,7 @@ import { PART } from '../network/part-ids.ts';
 import { normalShare } from '../numerics/normal.ts';
 import type { Decibels, Degrees, Ohms, Volts } from '../units/quantities.ts';
 import { type FaultCaution, type PartFault, type Sign, type SignCode, signAt } from './fault.ts';
+import { noticedShare } from './heard-signs.ts';
 import {
   bridgedCapacitorsOf,
   leadsMatter,
@@ -283,11 +284,18 @@ const WIDTH_LOGS = WIDTH_CUTS.map(Math.log);
 const notHeard = (margin: Decibels, spread: Decibels): number =>
   normalShare((3 - margin) / Math.hypot(LOUDNESS_SPREAD, spread));
 
-/** What faults and set say together of a sign. Two faults at once: the one that shows it more. */
-function signProbability(sign: Sign, faults: readonly PartFault[]): number {
+/**
+ * What faults and set say together of a sign: a change in loudness as far as it is heard. Two faults at once: the one that
+ * shows it more.
+ */
+function signProbability(sign: Sign, faults: readonly PartFault[], shown: SetShows): number {
   const { code, part } = signAt(sign);
   const usual = USUAL_SIGN[code] ?? ELSE_SIGN;
-  const own = faults.flatMap((fault) => (part === undefined || fault.part === part ? (fault.signs[code] ?? []) : []));
+  const own = faults.flatMap((fault, k) => {
+    const full = part === undefined || fault.part === part ? fault.signs[code] : undefined;
+    if (full === undefined) return [];
+    return usual + (full - usual) * noticedShare(code, fault.code, shown, shown.mended?.[k]);
+  });
   if (own.length === 0) return usual;
   return usual > 0.5 ? Math.min(...own) : Math.max(...own);
 }
@@ -295,7 +303,7 @@ function signProbability(sign: Sign, faults: readonly PartFault[]): number {
 /**
  * How likely each answer to a check is.
  * @param check asked
- * @param shown what the set with its faults shows
+ * @param shown what the set with its faults shows, and how loud it is with each of them mended
  * @param asCalculated what it shows with nothing wrong
  * @param bench stations and places
  * @param faults planted, for signs
@@ -351,7 +359,7 @@ export function answersOf(
       return out;
     }
     case 'sign': {
-      const p = signProbability(check.sign, faults);
+      const p = signProbability(check.sign, faults, shown);
       out[0] = 1 - p;
       out[1] = p;
       return out;

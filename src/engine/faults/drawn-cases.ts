@@ -1,11 +1,11 @@
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { normalQuantile } from '../numerics/normal.ts';
-import type { Ratio } from '../units/quantities.ts';
+import type { Decibels, Ratio } from '../units/quantities.ts';
 import { COMMON_LEVEL, type Nuisance, planted, STATION_LEVEL } from './cases.ts';
 import { answersOf, type PossibleCheck } from './checks.ts';
 import type { PartFault } from './fault.ts';
 import { ohmReadings } from './ohmmeter.ts';
-import { type Hearer, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
+import { type Hearer, marginsOf, type SetShows, setShows, shownTo, type TestBench } from './shown.ts';
 
 /**
  * How wide the draws are against what is believed. That is not known well itself: cases of either width stand side by side,
@@ -26,11 +26,28 @@ export interface SevereFault {
 }
 
 /**
- * What a set with faults shows to some listeners, with what else is not known drawn anew.
+ * Draws of what is not known for one case.
+ * @param draw one of them
+ * @returns the circuit's, and after it one for each listener
+ */
+export const drawnCase = (draw: () => Nuisance): readonly Nuisance[] => Array.from({ length: 1 + HEARERS }, draw);
+
+/**
+ * How loud a case's stations are with no fault.
+ * @param bench stations and fields
+ * @param drawn of the case
+ * @returns dB above the threshold, for the usual listener
+ */
+export const marginsWithNothingWrong = (bench: TestBench, [own]: readonly Nuisance[]): readonly Decibels[] =>
+  marginsOf(planted(bench.circuit, [], bench.stations, ofCircuit(own, isCoilTuned(bench))), bench);
+
+/**
+ * What a set with faults shows to some listeners, with what else is not known.
  * @param bench stations, fields and places of readings
  * @param circuit of the set as really built
  * @param faults planted one after the other
- * @param draw of what is not known, once for the circuit and once for each listener
+ * @param drawn of what is not known, from `drawnCase`
+ * @param mended margins with one of the faults mended, of what is shown with all
  * @param spread that it is drawn with
  * @param step from one severity to the next case's
  * @returns one for each listener
@@ -39,12 +56,13 @@ export function shownToHearers(
   bench: TestBench,
   circuit: SetCircuit,
   faults: readonly SevereFault[],
-  draw: () => Nuisance,
+  [own, ...hearers]: readonly Nuisance[],
+  mended: (shown: SetShows) => SetShows['mended'],
   spread: Ratio,
   step: Ratio,
 ): readonly SetShows[] {
-  const isCoilTuned = bench.circuit.assembly.tuning.length === 0;
-  const { meter, ...nuisance } = ofCircuit(draw(), isCoilTuned);
+  const isWhole = isCoilTuned(bench);
+  const { meter, ...nuisance } = ofCircuit(own, isWhole);
   const set = planted(circuit, faults, bench.stations, { ...nuisance, meter });
   const ohmsAt = (by: Ratio): Float64Array => {
     const other = faults.map(({ fault, severity }) => ({ fault, severity: severity + by }));
@@ -55,11 +73,12 @@ export function shownToHearers(
       meter,
     );
   };
-  const shown = { ...setShows(set, bench, meter), ohmsBetween: [-step / 3, step / 3].map(ohmsAt) };
-  return Array.from({ length: HEARERS }, (_, h) =>
-    shownTo(shown, set, bench, ofHearer(draw(), isCoilTuned, h, spread)),
-  );
+  const alone = setShows(set, bench, meter);
+  const shown = { ...alone, mended: mended(alone), ohmsBetween: [-step / 3, step / 3].map(ohmsAt) };
+  return hearers.map((hearer, h) => shownTo(shown, set, bench, ofHearer(hearer, isWhole, h, spread)));
 }
+
+const isCoilTuned = ({ circuit }: TestBench): boolean => circuit.assembly.tuning.length === 0;
 
 /**
  * How likely each answer to a check is with a case, misreadings included.
@@ -84,15 +103,15 @@ export function answerShares(
 }
 
 /** Of what is not known, what a circuit must be solved for. */
-const ofCircuit = (nuisance: Nuisance, isCoilTuned: boolean): Nuisance => ({
+const ofCircuit = (nuisance: Nuisance, isWhole: boolean): Nuisance => ({
   ...nuisance,
-  ...(isCoilTuned ? {} : { inductance: 1, strays: 0 }),
+  ...(isWhole ? {} : { inductance: 1, strays: 0 }),
   level: 0,
   stations: nuisance.stations.map(() => 0),
 });
 
 /** And what makes another listener of the same circuit; levels by strata, so that few serve. */
-const ofHearer = ({ inductance, strays }: Nuisance, isCoilTuned: boolean, h: number, spread: Ratio): Hearer => ({
+const ofHearer = ({ inductance, strays }: Nuisance, isWhole: boolean, h: number, spread: Ratio): Hearer => ({
   level: spread * COMMON_LEVEL * normalQuantile((h + 0.5) / HEARERS),
-  ...(isCoilTuned ? { inductance: 1, strays: 0 } : { inductance, strays }),
+  ...(isWhole ? { inductance: 1, strays: 0 } : { inductance, strays }),
 });

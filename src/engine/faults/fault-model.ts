@@ -7,8 +7,9 @@ import type { Decibels, Ratio } from '../units/quantities.ts';
 import { circuitWith, nuisances, planted, seedOfSet } from './cases.ts';
 import { checksOf, type PossibleCheck } from './checks.ts';
 import { faultsOfSet } from './dictionary.ts';
-import { answerShares, HEARERS, SPREADS, shownToHearers } from './drawn-cases.ts';
-import { type PartFault, remedyClass } from './fault.ts';
+import { answerShares, drawnCase, HEARERS, marginsWithNothingWrong, SPREADS, shownToHearers } from './drawn-cases.ts';
+import { type PartFault, remedyClass, signAt } from './fault.ts';
+import { isByEar } from './heard-signs.ts';
 import { ohmPlacesOf } from './ohmmeter.ts';
 import { type SetShows, setShows, type TestBench } from './shown.ts';
 
@@ -126,6 +127,9 @@ export function faultModel(
   const total = faults.length * cases * HEARERS;
   const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
   const draws = SPREADS.map((spread, k) => nuisances(seedOfSet(built) + k, stations.length, spread));
+  // The same for each fault: what a fault costs is its difference from the same set without it.
+  const drawn = Array.from({ length: cases }, (_, j) => drawnCase(draws[j % SPREADS.length]));
+  const withNothingWrong = drawn.map((own) => marginsWithNothingWrong(bench, own));
   const faultOf = new Int32Array(total);
   const prior = new Float64Array(total);
   const typical: SetShows[] = [];
@@ -135,9 +139,9 @@ export function faultModel(
     typical.push(setShows(planted(circuit, [{ fault, severity: 0.5 }], stations), bench));
     for (let j = 0; j < cases; j++) {
       const severity = (j + 0.5) / cases;
-      const width = j % SPREADS.length;
-      const spread = SPREADS[width];
-      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], draws[width], spread, 1 / cases);
+      const spread = SPREADS[j % SPREADS.length];
+      const mended = () => [withNothingWrong[j]];
+      const seenBy = shownToHearers(bench, circuit, [{ fault, severity }], drawn[j], mended, spread, 1 / cases);
       const sharesFor = (check: PossibleCheck, h: number) =>
         answerShares(check, seenBy[h], sound, bench, [fault], spread);
       const forAnyone = new Map(checks.filter(isForAnyone).map((check) => [check, sharesFor(check, 0)] as const));
@@ -181,8 +185,8 @@ export function faultModel(
 }
 
 /** Whether every listener gives a check the same answers: meters and eyes do not hear. */
-const isForAnyone = ({ check: { kind } }: PossibleCheck): boolean =>
-  kind === 'ohms' || kind === 'volts' || kind === 'sign';
+const isForAnyone = ({ check }: PossibleCheck): boolean =>
+  check.kind === 'ohms' || check.kind === 'volts' || (check.kind === 'sign' && !isByEar(signAt(check.sign).code));
 
 /** A tap on a turn that another arrangement of them does not leave is no way in which this set was built. */
 function isBuildable(built: BuiltSet, fault: PartFault): boolean {

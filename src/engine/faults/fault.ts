@@ -187,7 +187,7 @@ export interface PartFault {
   readonly describe?: (set: SetDescription) => SetDescription;
   /** What it does to the circuit, by severity 0…1. */
   readonly change?: (planted: Planted, severity: number) => Planted;
-  /** Probability of each sign with this fault; others as without a fault. */
+  /** Probability of each sign with this fault, where what is lost by it is well heard; others as without a fault. */
   readonly signs: Readonly<Partial<Record<SignCode, number>>>;
   readonly cautions: readonly FaultCaution[];
 }

@@ -6,7 +6,7 @@ import type { Ratio } from '../units/quantities.ts';
 import type { Answered } from './answered.ts';
 import { circuitWith, nuisances, seedOfSet } from './cases.ts';
 import type { PossibleCheck } from './checks.ts';
-import { answerShares, HEARERS, MIDDLE_SPREAD, shownToHearers } from './drawn-cases.ts';
+import { answerShares, drawnCase, HEARERS, MIDDLE_SPREAD, shownToHearers } from './drawn-cases.ts';
 import { type PartFault, remedyClass } from './fault.ts';
 import type { FaultModel } from './fault-model.ts';
 import type { SetShows } from './shown.ts';
@@ -208,15 +208,25 @@ export function expectedOfPair(
   };
 }
 
-function plantPair({ built, bench }: FaultModel, a: PartFault, b: PartFault): readonly SetShows[] {
+function plantPair(
+  { built, bench, faults, sound, typical }: FaultModel,
+  a: PartFault,
+  b: PartFault,
+): readonly SetShows[] {
   try {
     const circuit = circuitWithBoth(built, a, b);
     const draw = nuisances(seedOfSet(built) ^ textHash(`${a.id} ${b.id}`), bench.stations.length, MIDDLE_SPREAD);
+    // What each costs alone is lost beside the other too: near enough for a sign.
+    const mended = ({ margins }: SetShows) =>
+      [a, b].map((fault) => {
+        const alone = typical[faults.indexOf(fault)].margins;
+        return margins.map((margin, i) => margin + Math.max(0, sound.margins[i] - alone[i]));
+      });
     return Array.from({ length: CASES }, (_, j) => [
       { fault: a, severity: (j + 0.5) / CASES },
       // Each severity of the one with another of the other, spread over all.
       { fault: b, severity: (((5 * j + 3) % CASES) + 0.5) / CASES },
-    ]).flatMap((both) => shownToHearers(bench, circuit, both, draw, MIDDLE_SPREAD, 1 / CASES));
+    ]).flatMap((both) => shownToHearers(bench, circuit, both, drawnCase(draw), mended, MIDDLE_SPREAD, 1 / CASES));
   } catch (problem) {
     if (problem instanceof RangeError) return [];
     throw problem;

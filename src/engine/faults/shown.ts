@@ -27,6 +27,8 @@ export interface SetShows {
   readonly ohms: Float64Array;
   /** The same where the fault is a little less and a little more severe: a meter tells finer steps than cases have. */
   readonly ohmsBetween?: readonly Float64Array[];
+  /** Margins with one of the faults mended, in the order in which they are planted: what each costs is heard. */
+  readonly mended?: readonly (readonly Decibels[])[];
 }
 
 /** What stays the same while faults are planted in a set. */
@@ -51,14 +53,7 @@ const VOLTMETER: Ohms = 1e7;
  */
 export function setShows(planted: Planted, bench: TestBench, meter?: Meter): SetShows {
   const { circuit } = planted;
-  const ready = receiver(circuit, bench.fieldOf);
-  const end = endOfDial(bench.circuit);
-  const tuned = bench.stations.map((index) => tunedTo(ready, circuit.set.place.stations[index], end));
-  const margins = tuned.map((s, i) => {
-    if (!s || s.position > planted.touchesFrom) return SILENT;
-    const margin = s.heard.margin + planted.level(bench.stations[i]);
-    return margin > SILENT ? margin : SILENT;
-  });
+  const { ready, tuned, margins } = listened(planted, bench);
   const strongest = margins.indexOf(Math.max(...margins));
   const scaleOf = (s: TunedStation | undefined): Degrees => circuit.tuning.angleAt(s?.position ?? 0);
   return {
@@ -71,6 +66,28 @@ export function setShows(planted: Planted, bench: TestBench, meter?: Meter): Set
     directVoltage: directAcrossPhones(ready, tuned, strongest, planted.touchesFrom),
     ohms: ohmReadings(planted, bench.places, bench.circuit, meter),
   };
+}
+
+/**
+ * How loud each station is, and no more.
+ * @param planted the set, with its faults
+ * @param bench stations and fields
+ * @returns dB above the threshold, of each station listened for
+ */
+export const marginsOf = (planted: Planted, bench: TestBench): readonly Decibels[] => listened(planted, bench).margins;
+
+/** Every station tuned in where it is loudest. */
+function listened(planted: Planted, bench: TestBench) {
+  const { circuit } = planted;
+  const ready = receiver(circuit, bench.fieldOf);
+  const end = endOfDial(bench.circuit);
+  const tuned = bench.stations.map((index) => tunedTo(ready, circuit.set.place.stations[index], end));
+  const margins = tuned.map((s, i) => {
+    if (!s || s.position > planted.touchesFrom) return SILENT;
+    const margin = s.heard.margin + planted.level(bench.stations[i]);
+    return margin > SILENT ? margin : SILENT;
+  });
+  return { ready, tuned, margins };
 }
 
 /** What one listener, and one making of the coil, changes of what a set shows: no circuit is solved for it. */
@@ -92,8 +109,12 @@ export interface Hearer {
 export function shownTo(shown: SetShows, { circuit }: Planted, { stations }: TestBench, hearer: Hearer): SetShows {
   const [main] = circuit.assembly.tuning;
   const coil = circuit.tuningCoil;
-  const margins = shown.margins.map((margin) => (margin > SILENT ? margin + hearer.level : margin));
-  if (!main || !coil || !(main.max > main.min)) return { ...shown, margins };
+  const louder = (margin: Decibels): Decibels => (margin > SILENT ? margin + hearer.level : margin);
+  const levels = {
+    margins: shown.margins.map(louder),
+    ...(shown.mended ? { mended: shown.mended.map((margins) => margins.map(louder)) } : {}),
+  };
+  if (!main || !coil || !(main.max > main.min)) return { ...shown, ...levels };
   const scale = [...shown.scale];
   const within = [...shown.within];
   shown.within.forEach((isWithin, i) => {
@@ -106,7 +127,7 @@ export function shownTo(shown: SetShows, { circuit }: Planted, { stations }: Tes
     within[i] = to !== undefined;
     if (to !== undefined) scale[i] = circuit.tuning.angleAt(to);
   });
-  return { ...shown, margins, scale, within };
+  return { ...shown, ...levels, scale, within };
 }
 
 /**
