@@ -95,3 +95,44 @@ test('a misread position is marked, and what is left of it is as large as its mi
   expect(points.map((p) => p.isSuspect === true)).toEqual([false, false, true, false, false, false]);
   expect(residuals[2]).toBeCloseTo(0.2, 2);
 });
+
+const plotted = (reading: Readonly<Record<string, unknown>> & { readonly kind: Parameters<typeof fitPlotOf>[0] }) => {
+  const read = readMeasurements([reading]);
+  if (!read.ok) throw new Error(JSON.stringify(read.problems));
+  const [{ values, fit }] = read.measurements;
+  return { fit: fit!, plot: fitPlotOf(reading.kind, values, fit!)! };
+};
+
+test('each trial of audibility lies about the mean, with the error of one', () => {
+  const shunts = [180, 240, 205];
+  const { plot, fit } = plotted({
+    kind: 'audibility',
+    impedance: '10 kΩ',
+    phase: '50°',
+    trials: shunts.map((shunt) => ({ shunt })),
+  });
+  // Far below the phones' impedance the shunt alone counts: twice of it is 6 dB.
+  expect(plot.points[0].y - plot.points[1].y).toBeCloseTo(20 * Math.log10(240 / 180), 1);
+  expect(plot.residuals.reduce((sum, one) => sum + one, 0)).toBeCloseTo(0, 9);
+  const scatter = Math.sqrt(plot.residuals.reduce((sum, one) => sum + one ** 2, 0) / 2);
+  for (const { reach } of plot.points) expect(reach).toBeCloseTo(1.645 * scatter, 3);
+  expect(plot.band).toEqual(fit.figures.levelAboveThreshold.range);
+  const one = plotted({ kind: 'audibility', impedance: '10 kΩ', phase: '50°', trials: [{ shunt: 200 }] });
+  expect(one.plot.points).toHaveLength(1);
+  expect(one.plot.curve[0].x).toBeLessThan(one.plot.curve[1].x);
+});
+
+test('a calibration runs through its points, and the station lies on it', () => {
+  const calibration = [1, 2, 5, 10].map((i) => ({ emf: i * 1e-3, current: 1e-7 * i ** 1.6 }));
+  const { plot, fit } = plotted({
+    kind: 'field-strength',
+    calibration,
+    current: 1e-7 * 3 ** 1.6,
+    effectiveHeight: '2 m',
+    heightError: '10 %',
+  });
+  expect(plot.readOff?.x).toBeCloseTo(3e-3, 9);
+  expect(plot.readOff?.reach).toBeGreaterThan(1.6 * fit.figures.emf.standardError);
+  for (const { x, y } of plot.curve) expect(y / (1e-7 * (x / 1e-3) ** 1.6)).toBeCloseTo(1, 9);
+  expect(plot.residuals).toEqual([]);
+});

@@ -1,9 +1,11 @@
 import { linearLeastSquares } from '../numerics/qr.ts';
 import { temperatureVoltage } from '../units/quantities.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
+import { reachOf } from './fitted.ts';
 import { junctionCurrent, SUPPOSED_TEMPERATURE } from './junction.ts';
 import type { Measured } from './measurement.ts';
 import type { MeasurementKind } from './measurements.ts';
+import { type AudibilityReadings, audibilityLevels, deviationOfTrial } from './phones-fit.ts';
 import type { Network } from './reading-fields.ts';
 import { type Recording, ringingOf } from './record.ts';
 import { capacitanceOn, positionOn } from './scale-of-capacitor.ts';
@@ -13,17 +15,31 @@ export interface FitAxis {
   readonly key: string;
   /** Left out for a number without a unit. */
   readonly quantity?: QuantityKind;
+  /** Of readings numbered in their order. */
+  readonly isCount?: true;
 }
 
 /** The readings of a measurement with what was fitted through them, SI. */
 export interface FitPlot {
   readonly x: FitAxis;
   readonly y: FitAxis;
-  readonly points: readonly { readonly x: number; readonly y: number; readonly isSuspect?: boolean }[];
+  /** With half of the 90 % range of y, where it is known of a single reading. */
+  readonly points: readonly {
+    readonly x: number;
+    readonly y: number;
+    readonly reach?: number;
+    readonly isSuspect?: boolean;
+  }[];
   /** Along rising or falling x; empty where nothing is fitted. */
   readonly curve: readonly { readonly x: number; readonly y: number }[];
-  /** Reading less fit, by point, in the unit of y; empty without a curve. */
+  /** Reading less fit, by point, in the unit of y; empty without a curve, and where it runs through all points by itself. */
   readonly residuals: readonly number[];
+  /** 90 % range of a curve that is one value everywhere, in the unit of y. */
+  readonly band?: readonly [number, number];
+  /** What is read off the curve, with half of its 90 % range along x. */
+  /** One figure follows, which the plot has no prediction of. */
+  readonly isOfOneFigure?: true;
+  readonly readOff?: { readonly x: number; readonly y: number; readonly reach: number };
 }
 
 type Read = Readonly<Record<string, unknown>>;
@@ -214,11 +230,49 @@ const addedResistance: Plotted = (values, fit) => {
   );
 };
 
-const calibration: Plotted = (values) =>
-  plotOf(
-    [{ key: 'emf', quantity: 'voltage' }, CURRENT],
-    listOf(values, 'calibration').map((p) => ({ x: p.emf, y: p.current })),
-  );
+/** The calibration as it is read off: straight between its points in logarithms; and the station on it. */
+const calibration: Plotted = (values, fit) => {
+  const points = listOf(values, 'calibration')
+    .map((p) => ({ x: p.emf, y: p.current }))
+    .sort((a, b) => a.x - b.x);
+  const current = (emf: number): number => {
+    const at = Math.max(
+      1,
+      points.findIndex(({ x }) => x >= emf),
+    );
+    const [a, b] = [points[at - 1], points[at]];
+    return a.y * (emf / a.x) ** (Math.log(b.y / a.y) / Math.log(b.x / a.x));
+  };
+  const { value, range } = fit.figures.emf;
+  return {
+    x: { key: 'emf', quantity: 'voltage' },
+    y: CURRENT,
+    points,
+    curve: along(points.map(({ x }) => x)).map((x) => ({ x, y: current(x) })),
+    residuals: [],
+    isOfOneFigure: true,
+    readOff: { x: value, y: values.current as number, reach: (range[1] - range[0]) / 2 },
+  };
+};
+
+/** Each trial with the error of one, and their mean with its range. */
+const trials: Plotted = (values, fit) => {
+  const levels = audibilityLevels({
+    ...(values as Omit<AudibilityReadings, 'shunts'>),
+    shunts: listOf(values, 'trials').map(({ shunt }) => shunt),
+  });
+  const { value, range } = fit.figures.levelAboveThreshold;
+  const reach = reachOf() * deviationOfTrial(levels);
+  return {
+    x: { key: 'trial', isCount: true },
+    y: { key: 'levelAboveThreshold', quantity: 'level' },
+    points: levels.map((y, i) => ({ x: i + 1, y, reach })),
+    curve: [0.5, levels.length + 0.5].map((x) => ({ x, y: value })),
+    residuals: levels.map((y) => y - value),
+    band: range,
+    isOfOneFigure: true,
+  };
+};
 
 /** Reactance over frequency: of a coil L with its self-capacitance, of all others L and C in series. */
 const reactance =
@@ -226,7 +280,7 @@ const reactance =
   (_values, fit) => {
     if (!fit.sweep) return undefined;
     const w = (f: number) => 2 * Math.PI * f;
-    const L = fit.figures.inductance?.value ?? 0;
+    const L = (fit.figures.inductance ?? fit.figures.primaryInductance)?.value ?? 0;
     const Cs = fit.figures.selfCapacitance?.value ?? 0;
     const C = figureOf(fit, 'capacitance');
     const hasModel = isCoil ? L > 0 : C > 0 && fit.figures.inductance !== undefined;
@@ -255,7 +309,7 @@ const transmission: Plotted = (values, fit) => {
   );
 };
 
-/** Of a single reading there is nothing to draw. */
+/** Of a single reading there is nothing to fit: its figures stand beside the calculated ones. */
 const none: Plotted = () => undefined;
 
 const PLOTS: Readonly<Record<MeasurementKind, Plotted>> = {
@@ -284,13 +338,13 @@ const PLOTS: Readonly<Record<MeasurementKind, Plotted>> = {
   'phones-resistance': none,
   'phones-impedance': none,
   'phones-sound-card': none,
-  audibility: none,
+  audibility: trials,
   'field-strength': calibration,
   'analyser-coil': reactance(true),
   'analyser-capacitor': reactance(false),
   'analyser-aerial': reactance(false),
   'analyser-earpiece': reactance(false),
-  'analyser-transformer': none,
+  'analyser-transformer': reactance(true),
   'analyser-peak': transmission,
 };
 

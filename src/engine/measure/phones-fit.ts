@@ -164,31 +164,49 @@ export interface AudibilityFit {
 const ONE_TRIAL = 2;
 const NEPER = 20 / Math.LN10;
 
+const mean = (values: readonly number[]): number => values.reduce((s, x) => s + x, 0) / values.length;
+
+/**
+ * Level above the threshold by each trial.
+ * @returns dB, in the order of the shunts
+ */
+export function audibilityLevels({
+  shunts,
+  impedance,
+  phase: angle,
+  sourceResistance,
+}: Pick<AudibilityReadings, 'shunts' | 'impedance' | 'phase' | 'sourceResistance'>): readonly number[] {
+  const Z = polar(impedance, (angle * Math.PI) / 180);
+  const Zq: Complex =
+    sourceResistance === undefined ? Z : reciprocal(add(reciprocal(Z), complex(1 / sourceResistance)));
+  return shunts.map((S) => NEPER * Math.log(magnitude(add(ONE, { re: Zq.re / S, im: Zq.im / S }))));
+}
+
+/**
+ * Standard deviation of one trial, from their scatter where there is more than one.
+ * @param levels of the trials, dB
+ * @returns dB
+ */
+export function deviationOfTrial(levels: readonly number[]): number {
+  const n = levels.length;
+  const level = mean(levels);
+  return n > 1 ? Math.sqrt(levels.reduce((s, x) => s + (x - level) ** 2, 0) / (n - 1)) : ONE_TRIAL;
+}
+
 /**
  * How far above the threshold phones sound, from the shunt that makes them just audible: 20·lg|1 + Zq/S|, Zq the phones'
  * impedance beside the source's, complex. The mean over trials; the scatter by Student's t, the impedance's error besides.
  * @returns level (dB) and ratio, each with its standard error and range
  */
-export function fitAudibility({
-  shunts,
-  impedance,
-  impedanceError,
-  phase: angle,
-  phaseError,
-  sourceResistance,
-}: AudibilityReadings): AudibilityFit {
-  const levelsFor = (lnZ: number, behind: number): number[] => {
-    const Z = polar(Math.exp(lnZ), (behind * Math.PI) / 180);
-    const Zq: Complex =
-      sourceResistance === undefined ? Z : reciprocal(add(reciprocal(Z), complex(1 / sourceResistance)));
-    return shunts.map((S) => NEPER * Math.log(magnitude(add(ONE, { re: Zq.re / S, im: Zq.im / S }))));
-  };
-  const mean = (values: readonly number[]) => values.reduce((s, x) => s + x, 0) / values.length;
+export function fitAudibility(readings: AudibilityReadings): AudibilityFit {
+  const { impedance, impedanceError, phase: angle, phaseError } = readings;
+  const levelsFor = (lnZ: number, behind: number) =>
+    audibilityLevels({ ...readings, impedance: Math.exp(lnZ), phase: behind });
   const lnZ = Math.log(impedance);
   const levels = levelsFor(lnZ, angle);
   const level = mean(levels);
   const n = levels.length;
-  const scatter = n > 1 ? Math.sqrt(levels.reduce((s, x) => s + (x - level) ** 2, 0) / (n - 1)) : ONE_TRIAL;
+  const scatter = deviationOfTrial(levels);
   const change = (moved: readonly number[], back: readonly number[]) => (mean(moved) - mean(back)) / 2;
   const sTrials = scatter / Math.sqrt(n);
   const sImpedance = Math.hypot(

@@ -1,4 +1,5 @@
 export { type BandPlot, bandResponse, bandText } from './band.ts';
+export { besideCalculated, type FigureBeside } from './beside-calculated.ts';
 export { type CoveragePlot, coverage } from './coverage.ts';
 export { type DetectorCurve, detectorCurve, detectorCurveText } from './detector-curve.ts';
 export {

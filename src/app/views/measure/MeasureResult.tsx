@@ -1,7 +1,8 @@
 import { useRef } from 'preact/hooks';
 import { isRecord, type MeasuredFigure, type OfferedMeasurement, type SetDescription } from '../../../engine/index.ts';
-import { readingsFit } from '../../../outputs/plots/index.ts';
+import { besideCalculated, type FigureBeside, readingsFit } from '../../../outputs/plots/index.ts';
 import {
+  besideCalculatedWords,
   causesText,
   differenceText,
   fitPlotWords,
@@ -77,6 +78,13 @@ export function MeasureResult({ card, set, measured, fit }: Props) {
                 draw={readingsFit}
               />
             )}
+            {answer.hasBeside && (
+              <Plot
+                title={besideCalculatedWords.title(measurementName(card.kind))}
+                data={{ name: measurementName(card.kind), figures: figuresBeside(answer) }}
+                draw={besideCalculated}
+              />
+            )}
             <button type="button" class="primary" aria-disabled={isWorking || undefined} onClick={use}>
               {texts.use}
             </button>
@@ -90,6 +98,18 @@ export function MeasureResult({ card, set, measured, fit }: Props) {
       <Beside measured={measured} />
     </div>
   );
+}
+
+/** Those that a calculated figure stands beside; all where there is none. */
+function figuresBeside({ figures }: Fit): readonly FigureBeside[] {
+  const drawn = figures.filter(({ measured }) => Number.isFinite(measured.value));
+  const beside = drawn.filter(({ calculated }) => calculated);
+  return (beside.length > 0 ? beside : drawn).map(({ name, property, at, quantity, measured, calculated }) => ({
+    label: measuredName({ property, name, at }),
+    quantity,
+    measured,
+    calculated,
+  }));
 }
 
 function FitFigures({ answer: { figures, warnings, suspects, joint } }: { readonly answer: Fit }) {

@@ -74,6 +74,8 @@ export type FitAnswer =
       readonly warnings: readonly Warning[];
       readonly suspects: readonly SuspectPlace[];
       readonly plot?: FitPlot;
+      /** Whether the figures themselves are drawn beside the calculated ones. */
+      readonly hasBeside: boolean;
       readonly joint: ReadingsResult['joint']['figures'];
     };
 
@@ -129,6 +131,7 @@ function fit({ card, set, written, kept, station: predicted }: FitQuestion): Fit
     predicted ? [predicted] : [],
   );
   const [{ figures, warnings }] = results;
+  const plot = measured && kind !== 'value' ? fitPlotOf(kind, values, measured) : undefined;
   return {
     ok: true,
     card,
@@ -136,7 +139,9 @@ function fit({ card, set, written, kept, station: predicted }: FitQuestion): Fit
     // Said with the station that stands there instead.
     warnings: warnings.filter(({ code }) => code !== 'measure.reading-misread'),
     suspects: suspectPlaces(read.measurements[0], set.place.stations),
-    ...(measured && kind !== 'value' && { plot: fitPlotOf(kind, values, measured) }),
+    plot,
+    // Of a curve with one figure that a prediction stands beside, and of readings with no curve.
+    hasBeside: figures.some((one) => Number.isFinite(one.measured.value)) && (!plot || plot.isOfOneFigure === true),
     joint: joint.figures,
   };
 }

@@ -105,6 +105,7 @@ export const analyserTransformer = measurement({
   readings: 'shorted',
   yields: {
     primaryInductance: { quantity: 'inductance', settles: 'transformer.primaryInductance' },
+    selfCapacitance: { quantity: 'capacitance' },
     leakageInductance: { quantity: 'inductance' },
     leakage: { settles: 'transformer.leakage' },
   },
@@ -122,7 +123,13 @@ export const analyserTransformer = measurement({
     const share = leak.value / primary.value;
     const s = share * Math.hypot(leak.standardError / leak.value, primary.standardError / primary.value);
     return {
-      figures: { primaryInductance: primary, leakageInductance: leak, leakage: fitted(share, s, reachOf()) },
+      figures: {
+        primaryInductance: primary,
+        selfCapacitance: whole.figures.selfCapacitance,
+        leakageInductance: leak,
+        leakage: fitted(share, s, reachOf()),
+      },
+      sweep: whole.sweep,
       // A winding's Q in reflection is not what was asked for.
       warnings: [...whole.warnings, ...rest.warnings].filter((w) => w.code !== 'measure.q-lower-bound'),
     };

@@ -85,7 +85,7 @@ export { paragraph } from './grammar.ts';
 export { listeningTexts } from './listening.ts';
 export { dielectricNames } from './materials.ts';
 export { benchCard, benchCardWords } from './measure/bench-cards.ts';
-export { fitPlotWords } from './measure/fit-plot.ts';
+export { besideCalculatedWords, fitPlotWords } from './measure/fit-plot.ts';
 export { readingFieldName } from './measure/reading-fields.ts';
 export {
   agreementText,

@@ -108,6 +108,8 @@ const LABELS: Readonly<Record<string, string>> = {
   sample: 'signal',
   reactance: 'reactance',
   transmission: 'transmission',
+  trial: 'trial',
+  levelAboveThreshold: 'level above the threshold',
   'analyser.calibration': 'Error of the calibration',
   'analyser.frequency': 'Resistance and Q at',
   'analyser.open': 'Open (Touchstone)',

@@ -17,6 +17,7 @@ const shortOhms = (ohms: number): string =>
 export const impedanceSweepWords = {
   title: 'Impedance over frequency',
   calculated: 'as calculated',
+  differences: 'measured less calculated',
   frequency: axisHertz,
   ohms: shortOhms,
   at: ({ frequency, magnitude, phase }: ImpedanceAt): string =>
