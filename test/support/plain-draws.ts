@@ -57,6 +57,7 @@ export function plainDraws(
       circuit,
       changesFor(inputs, ({ id }) => own.get(id) ?? 0),
     );
+    const sites: number[] = [];
     let dB = 0;
     const ready = receiver(drawn, (station) => {
       const field = fieldOf(station);
@@ -64,9 +65,11 @@ export function plainDraws(
     });
     return set.place.stations.map((station, i): PlainDraw | undefined => {
       const [site, sky, depth] = [normal(), normal(), normal()];
+      sites.push(site);
       const field = fields[i];
       if (!field) return undefined;
-      dB = field.at((input) => (input === 'ground' ? ground : input === 'site' ? site : sky));
+      const byItself = { ground, site, 'sky wave': sky, sensitivity: alone.get('sensitivity') ?? 0 };
+      dB = field.at((input) => (typeof input === 'number' ? sites[input] : byItself[input]));
       try {
         const tuned = receiveStation(ready, {
           ...station,

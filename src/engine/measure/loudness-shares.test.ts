@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import demo from '../../../examples/medium-wave-galena.json' with { type: 'json' };
+import { plainDraws } from '../../../test/support/plain-draws.ts';
+import { setCircuit } from '../built/set-circuit.ts';
 import { gaussian, uniform } from '../numerics/random.ts';
 import type { SetDescription } from '../set/description.ts';
 import { readValue } from '../set/read.ts';
 import { valueAtPath } from '../set/write.ts';
 import { hasRanges, type RangedStation } from '../uncertainty/ranged-reception.ts';
 import { receiveRanged } from '../uncertainty/receive-ranged.ts';
+import { uncertaintyOf } from '../uncertainty/uncertainty.ts';
 import { loudnessShares } from './loudness-shares.ts';
 import { measurableFigures } from './measurable.ts';
 import { readMeasurements } from './readings.ts';
@@ -93,7 +96,7 @@ describe('a station shunted until it is just heard', () => {
   it('says nothing where nothing is predicted', () => {
     const read = readMeasurements([reading], set);
     if (!read.ok) throw new Error(JSON.stringify(read.problems));
-    expect(loudnessShares(set, read.measurements, [])).toEqual([]);
+    expect(loudnessShares(set, read.measurements, [])).toEqual({ shares: [], correlations: [] });
   });
 });
 
@@ -117,12 +120,21 @@ it('one station by hand: each takes its variance times the level’s share of it
   const { range } = read.measurements[0].fit!.figures.levelAboveThreshold;
   const above = read.measurements[0].fit!.figures.levelAboveThreshold.value - 30;
   const all = 13 ** 2 + ((range[1] - range[0]) / (2 * 1.6448536)) ** 2;
-  const [phones, field] = loudnessShares(set, read.measurements, [known]);
+  const {
+    shares: [phones, field],
+    correlations,
+  } = loudnessShares(set, read.measurements, [known]);
   const usual = sensitivity;
   expect(phones.value).toBeCloseTo(usual + (16 * above) / all, 3);
   expect(phones.error).toBeCloseTo(Math.sqrt(16 - 256 / all), 4);
   expect(20 * Math.log10(field.value / 1e-3)).toBeCloseTo((72 * above) / all, 4);
   expect(field.error * (20 / Math.LN10)).toBeCloseTo(Math.sqrt(36 - 72 ** 2 / all), 4);
+  // The covariance that is left of two independent ones: less what both have of the level, over its variance.
+  expect(correlations).toHaveLength(1);
+  expect(correlations[0].correlation).toBeCloseTo(
+    (-16 * 72) / all / Math.sqrt((16 - 256 / all) * (36 - 72 ** 2 / all)),
+    6,
+  );
 });
 
 it('over simulated places and phones the ranges of two stations hold nine times in ten', () => {
@@ -154,7 +166,7 @@ it('over simulated places and phones the ranges of two stations hold nine times 
       held.field += 0.9;
       continue;
     }
-    const shares = loudnessShares(set, one(both.map((each, k) => heard(each.name, levels[k]))), both);
+    const { shares } = loudnessShares(set, one(both.map((each, k) => heard(each.name, levels[k]))), both);
     const middle = sensitivity;
     if (Math.abs(shares[0].value - (middle + phones)) < 1.645 * shares[0].error) held.phones++;
     const at = shares.find(({ path }) => path[2] === station.index)!;
@@ -176,4 +188,81 @@ function one(readings: readonly object[]) {
 it('a description keeps what loudness put in with its method', () => {
   const { written } = taken(demo, [heard(station.name, station.margin! - 5)]);
   expect(valueAtPath(written, ['load', 'measured', 'sensitivity', 'method'])).toBe('audibility');
+});
+
+it('correlations of phones and two fields are those of simulated sets that sound as was read', () => {
+  const [phones, rest] = [4, 5];
+  const ranges = (deviation: number, about: number): [number, number] => [
+    about - 1.6448536 * deviation,
+    about + 1.6448536 * deviation,
+  ];
+  const byField = [6, 8];
+  const known = [station, other].map((each, k): RangedStation => {
+    const [low, high] = ranges(byField[k] / 2, 0).map((dB) => each.fieldStrength * 10 ** (dB / 20));
+    return {
+      ...each,
+      margin: 30,
+      ranges: { margin: ranges(Math.hypot(byField[k], phones, rest), 30), fieldStrength: [low, high] },
+      budget: [
+        { what: 'field strength', effect: ranges(byField[k], 0), gain: 1 },
+        { what: 'phones', effect: ranges(phones, 0), gain: 1 },
+      ],
+    };
+  });
+  const readings = one([heard(station.name, 34), heard(other.name, 27)]);
+  const { correlations } = loudnessShares(set, readings, known);
+  const of = readings.map(({ fit }) => fit!.figures.levelAboveThreshold);
+  const normal = gaussian(uniform(5));
+  const moments = new Float64Array(10);
+  for (let i = 0; i < 400_000; i++) {
+    const [p, r, f, g] = [phones * normal(), rest * normal(), normal(), normal()];
+    const fields = [f, g].map((one, k) => byField[k] * one);
+    const off = of.map(({ value, range: [low, high] }, k) => {
+      return (30 + p + r + fields[k] - value) / ((high - low) / (2 * 1.6448536));
+    });
+    const weight = Math.exp(-(off[0] ** 2 + off[1] ** 2) / 2);
+    const terms = [1, p, f, g, p * p, f * f, g * g, p * f, p * g, f * g];
+    for (const [k, term] of terms.entries()) moments[k] += weight * term;
+  }
+  const [w, p, f, g, pp, ff, gg, pf, pg, fg] = moments;
+  const between = (xy: number, [x, xx]: readonly number[], [y, yy]: readonly number[]): number =>
+    (xy / w - (x * y) / w ** 2) / Math.sqrt((xx / w - (x / w) ** 2) * (yy / w - (y / w) ** 2));
+  const simulated = [between(pf, [p, pp], [f, ff]), between(pg, [p, pp], [g, gg]), between(fg, [f, ff], [g, gg])];
+  expect(correlations.map(({ first, second }) => [first, second].map((path) => path[2]))).toEqual([
+    ['sensitivity', station.index],
+    ['sensitivity', other.index],
+    [station.index, other.index],
+  ]);
+  correlations.forEach(({ correlation }, k) => {
+    expect(correlation).toBeCloseTo(simulated[k], 1);
+  });
+});
+
+it('a description keeps how phones and field go together, and its range is that of sets drawn one by one', () => {
+  const put = taken(demo, [heard(station.name, station.margin! + 4)]);
+  const { set: heardSet, written } = readOf(put.written);
+  expect(written.correlations).toEqual([
+    {
+      first: 'load.sensitivity',
+      second: `place.stations[${station.index}].fieldStrength`,
+      correlation: expect.any(Number),
+    },
+  ]);
+  expect(written.correlations![0].correlation).toBeLessThan(-0.1);
+  const { correlations: _, ...apart } = written;
+  const alone = { ...apart, place: { ...apart.place, stations: [apart.place.stations[station.index]] } };
+  const levels = (description: unknown, index: number) => {
+    const [one] = uncertaintyOf(setCircuit(readOf(description).set), { stations: [index] });
+    return one!.figures.soundPressureLevel.range;
+  };
+  const together = levels(written, station.index);
+  expect(width(together)).toBeLessThan(0.98 * width(levels(alone, 0)));
+  const draws = plainDraws(setCircuit(heardSet), 500, 11)
+    .map((one) => one[station.index]?.figures.soundPressureLevel ?? Number.NaN)
+    .filter(Number.isFinite)
+    .sort((a, b) => a - b);
+  const plain = width([draws[Math.floor(0.05 * draws.length)], draws[Math.floor(0.95 * draws.length)]]);
+  // Of 500 sets a range is known to about 5 %.
+  expect(width(together) / plain).toBeGreaterThan(0.85);
+  expect(width(together) / plain).toBeLessThan(1.15);
 });

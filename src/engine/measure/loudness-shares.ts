@@ -1,6 +1,7 @@
 import { type Path, samePath } from '../kinds/adjustment.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import type { StationReception } from '../reception/path/types.ts';
+import type { MeasuredCorrelation } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import { stationNamed } from '../set/want-problems.ts';
 import type { Measurable } from '../uncertainty/input.ts';
@@ -11,6 +12,7 @@ import { asKnown } from './fitted.ts';
 import { measurableFigures, withoutMeasured } from './measurable.ts';
 import type { PropertyId } from './properties.ts';
 import type { TakenMeasurement } from './readings.ts';
+import { LEAST_CORRELATION } from './taken-results.ts';
 
 /** A figure that readings of loudness have a share in, as a description keeps it; SI. */
 export interface LoudnessShare {
@@ -22,6 +24,15 @@ export interface LoudnessShare {
   /** Kinds of the readings that it follows from. */
   readonly kinds: readonly TakenMeasurement['kind'][];
 }
+
+/** All that readings of loudness have a share in. */
+export interface LoudnessShares {
+  readonly shares: readonly LoudnessShare[];
+  /** Of their errors: the sum of field and phones is known better than either. */
+  readonly correlations: readonly MeasuredCorrelation[];
+}
+
+const NOTHING: LoudnessShares = { shares: [], correlations: [] };
 
 /** Where the sensitivity of phones stands. */
 const SENSITIVITY: Path = ['load', 'measured', 'sensitivity'];
@@ -126,11 +137,11 @@ export function loudnessShares(
   set: SetDescription,
   measurements: readonly TakenMeasurement[],
   stations: readonly StationReception[],
-): readonly LoudnessShare[] {
+): LoudnessShares {
   const places = placesOfLoudness(set, measurements);
   const heard = measurements.filter(isLoudness).flatMap((one) => heardOf(set, stations, one) ?? []);
   const sensitivity = sensitivityOf(set);
-  if (heard.length === 0) return [];
+  if (heard.length === 0) return NOTHING;
   // Unknowns, dB: phones, what else is common to all stations (in its own deviations), then the field of each station.
   const of = [...new Set(heard.map(({ station }) => station))];
   const n = 2 + of.length;
@@ -164,13 +175,28 @@ export function loudnessShares(
   }
   const { x, gram } = linearLeastSquares(rows, target, n);
   const error = (j: number): number => Math.sqrt(gram[j * n + j]);
-  return places.flatMap((place): LoudnessShare[] => {
+  const found = places.flatMap((place): { readonly unknown: number; readonly share: LoudnessShare }[] => {
     if (place.property === 'load.sensitivity')
-      return phones > 0 && hasPhones ? [{ ...place, value: sensitivity + x[0], error: error(0) }] : [];
+      return phones > 0 && hasPhones
+        ? [{ unknown: 0, share: { ...place, value: sensitivity + x[0], error: error(0) } }]
+        : [];
     const i = of.findIndex(({ index }) => samePath(fieldOf(index), place.path));
     if (i < 0) return [];
-    return [{ ...place, value: of[i].fieldStrength * fromDecibels(x[2 + i]), error: error(2 + i) / NEPER }];
+    const value = of[i].fieldStrength * fromDecibels(x[2 + i]);
+    return [{ unknown: 2 + i, share: { ...place, value, error: error(2 + i) / NEPER } }];
   });
+  return {
+    shares: found.map(({ share }) => share),
+    correlations: found.flatMap((first, k) =>
+      found.slice(k + 1).flatMap((second): MeasuredCorrelation[] => {
+        const covariance = gram[first.unknown * n + second.unknown];
+        const correlation = covariance / (error(first.unknown) * error(second.unknown));
+        return Math.abs(correlation) >= LEAST_CORRELATION
+          ? [{ first: first.share.path, second: second.share.path, correlation }]
+          : [];
+      }),
+    ),
+  };
 }
 
 /** Standard deviation of what is certain, dB. */

@@ -306,7 +306,7 @@ export interface UsedValue {
 }
 
 /** Less is drawn as if each were by itself. */
-const LEAST_CORRELATION = 0.02;
+export const LEAST_CORRELATION = 0.02;
 
 /**
  * How the errors of the values that readings put into the description go together.

@@ -98,17 +98,21 @@ function othersTogether(
   });
 }
 
-/** What readings put in: what they narrow by themselves, and what those of loudness share with them. */
+/** What readings put in: what they narrow by themselves, and what those of loudness share with them and how that goes together. */
 function allUsed(
   set: SetDescription,
   measurements: readonly TakenMeasurement[],
   result: ReadingsResult,
   stations: readonly StationReception[],
-): readonly UsedValue[] {
-  const shares = loudnessShares(set, measurements, stations).map(
+) {
+  const loudness = loudnessShares(set, measurements, stations);
+  const shares = loudness.shares.map(
     ({ kinds, ...share }): UsedValue => ({ ...share, ...howRead(measurements, kinds) }),
   );
-  return [...usedValues(result).filter(({ path }) => !shares.some((one) => samePath(one.path, path))), ...shares];
+  return {
+    values: [...usedValues(result).filter(({ path }) => !shares.some((one) => samePath(one.path, path))), ...shares],
+    correlations: loudness.correlations,
+  };
 }
 
 const howRead = (measurements: readonly TakenMeasurement[], kinds: readonly TakenMeasurement['kind'][]) => ({
@@ -209,15 +213,20 @@ export function withReadings(
     valueAtPath(written, path) === undefined &&
     usedBefore.some((one) => samePath(one.path, path)) &&
     !given.some((one) => samePath(one, path));
-  const used = allUsed(set, now.measurements, result, stations).filter((one) => !isTakenOut(one));
-  const gone = usedBefore.filter(({ path }) => !used.some((one) => samePath(one.path, path)));
+  const all = allUsed(set, now.measurements, result, stations);
+  const used = all.values.filter((one) => !isTakenOut(one));
+  const isUsed = (path: Path): boolean => used.some((one) => samePath(one.path, path));
+  const gone = usedBefore.filter(({ path }) => !isUsed(path));
   const base = used.reduce(
     (base, one) => withValueAt(base, one.path, writtenValue(one)) as WrittenDescription,
     withoutUsed(written, gone),
   );
   const correlations = [
     ...othersTogether(base, used, usedBefore),
-    ...writtenCorrelations(usedCorrelations(result, used)),
+    ...writtenCorrelations([
+      ...usedCorrelations(result, used),
+      ...all.correlations.filter(({ first, second }) => isUsed(first) && isUsed(second)),
+    ]),
   ];
   const withList = withValueAt(base, ['readings'], readings.length > 0 ? readings : undefined);
   return {

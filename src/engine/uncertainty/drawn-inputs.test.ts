@@ -52,6 +52,23 @@ describe('what is drawn for a set', () => {
     expect(one('site', measured)).toEqual([]);
     expect(one('ground', measured)).toEqual([]);
     expect(one('field', measured)[0].high).toBeCloseTo(20 * Math.log10(Math.exp(1.645 * 0.01)), 3);
+    const heard = inputsOf('medium-wave-galena', (d) => {
+      d.load.measured = { sensitivity: { value: 100, error: 2 } };
+      for (const i of [1, 3]) d.place.stations[i].measured = { fieldStrength: { value: '15 mV/m', error: 0.1 } };
+      const field = (i: number) => `place.stations[${i}].fieldStrength`;
+      d.correlations = [
+        { first: 'load.sensitivity', second: field(1), correlation: -0.6 },
+        { first: field(3), second: 'load.sensitivity', correlation: -0.5 },
+        { first: field(1), second: field(3), correlation: 0.7 },
+      ];
+    });
+    const follows = (station: number) => heard.find((one) => one.input === 'field' && one.station === station)!.follows;
+    expect(follows(1)).toEqual([{ input: 'sensitivity', share: expect.closeTo(-0.6, 12) }]);
+    // Of what the phones do not say already: 0.7 − 0.6·0.5 of a deviate of 0.8.
+    expect(follows(3)).toEqual([
+      { input: 'sensitivity', share: expect.closeTo(-0.5, 12) },
+      { input: 'field', station: 1, share: expect.closeTo(0.5, 12) },
+    ]);
     expect(inputsOf('coast-by-night').some(({ input }) => input === 'sky wave')).toBe(true);
   });
 });

@@ -3,6 +3,7 @@ import { arrivals } from '../place/stations/arrivals.ts';
 import { arrivalsAtPlace, type FieldOptions } from '../reception/path/field.ts';
 import type { Ratio } from '../units/quantities.ts';
 import { GIVEN_FIELD, measuredField, SKY_WAVE, siteSpread } from './field-draws.ts';
+import { fieldFollows } from './fields-together.ts';
 import { HEARING, MODULATION, ROOM_NOISE } from './hearing-spreads.ts';
 import type { Measurable, PartInput } from './input.ts';
 import { setInputs } from './inputs.ts';
@@ -19,7 +20,7 @@ export interface DrawnInput extends Spread {
   /** Place in the set's list of the station it is drawn for; left out: one draw for all. */
   readonly station?: number;
   /** What it is drawn together with: the share that it takes of each one's own normal deviate, the rest being its own. */
-  readonly follows?: readonly { readonly input: string; readonly share: Ratio }[];
+  readonly follows?: readonly { readonly input: string; readonly station?: number; readonly share: Ratio }[];
 }
 
 const UNITS: Readonly<Partial<Record<DrawnInput['input'], DrawnInput['unit']>>> = {
@@ -48,8 +49,13 @@ export function drawnInputs({ set, ...circuit }: SetCircuit, options: FieldOptio
   const ofStations = arriving.flatMap(({ source, ground, sky, sections }, station): DrawnInput[] => {
     const { measured } = place.stations[station];
     const own = { station, settledBy: 'field strength' } as const;
-    if (source === 'measured')
-      return [one('field', measured?.fieldStrength ? measuredField(measured.fieldStrength) : GIVEN_FIELD, own)];
+    if (source === 'measured') {
+      const follows = fieldFollows(set, station).map(({ other, share }) =>
+        other === 'sensitivity' ? { input: other, share } : { input: 'field', station: other, share },
+      );
+      const spread = measured?.fieldStrength ? measuredField(measured.fieldStrength) : GIVEN_FIELD;
+      return [one('field', spread, follows.length > 0 ? { ...own, follows } : own)];
+    }
     return [
       ...(ground ? [one('site', siteSpread(sections), own)] : []),
       ...(sky ? [one('sky wave', SKY_WAVE, own)] : []),

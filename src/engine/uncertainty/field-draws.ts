@@ -8,7 +8,9 @@ import { arrivals } from '../place/stations/arrivals.ts';
 import { arrivalsAtPlace, type FieldOptions } from '../reception/path/field.ts';
 import type { PlaceDescription, StationDescription } from '../set/place.ts';
 import { type Decibels, decibels, type Ratio } from '../units/quantities.ts';
+import { following } from './deviates-of.ts';
 import { DRAWS, deviates } from './draws.ts';
+import { type FieldFollowing, fieldFollows, type MeasuredAtPlace } from './fields-together.ts';
 import { amountSpread } from './measured-spread.ts';
 import { groundSpread } from './outdoor-spreads.ts';
 import { between, COMMON_PRACTICE, NINETY, plusOrMinus, type Spread, valueAtDeviate } from './spread.ts';
@@ -55,42 +57,59 @@ export function stationDraw(stations: readonly StationDescription[], station: St
   return `${station.frequency}/${Math.max(0, channel.indexOf(station))}`;
 }
 
-/** A set, or anything else that stands at a place. */
-interface AtPlace {
-  readonly place: PlaceDescription;
-}
-
 /** The field of a station and how it is drawn. */
 export interface FieldDraws {
   /** dB(µV/m), with nothing unknown. */
   readonly level: Decibels;
   /** For every set drawn, dB above that. */
   readonly draws: Float64Array;
-  /** At standard normal deviates of ground, site and sky wave: what one set would meet. */
-  readonly at: (deviate: (input: 'ground' | 'site' | 'sky wave') => number) => Decibels;
+  /**
+   * At standard normal deviates of ground, site and sky wave: what one set would meet. A measured field may follow the
+   * phones' sensitivity and the own deviates of other stations' sites, by their places in the list.
+   */
+  readonly at: (deviate: (input: 'ground' | 'site' | 'sky wave' | FieldFollowing['other']) => number) => Decibels;
 }
 
 /** @returns undefined where nothing arrives. @throws RangeError for an impossible place. */
 export function fieldDraws(
-  { place }: AtPlace,
+  set: MeasuredAtPlace,
   station: StationDescription,
   options: FieldOptions = {},
 ): FieldDraws | undefined {
+  const { place } = set;
   const arrivalAt = arrivalsAtPlace(place, options);
   const [arrival] = arrivals(place, [station], arrivalAt);
   const { total, source } = arrival;
   if (arrival.onAir === false || !(total.fieldStrength > 0)) return undefined;
   const own = stationDraw(place.stations, station);
+  const follows = source === 'measured' ? fieldFollows(set, place.stations.indexOf(station)) : [];
   const dB = source === 'measured' ? givenField(station) : computedField(place, station, arrival, arrivalAt);
+  const siteOf = (site: number, other: (of: FieldFollowing['other']) => number): number =>
+    follows.length === 0
+      ? site
+      : following(
+          follows.map(({ other: of, share }) => ({ share, other: other(of) })),
+          site,
+        );
   const sites = deviates(`site/${own}`);
+  const others = new Map(follows.map(({ other }) => [other, deviates(drawOf(place.stations, other))]));
   const skies = deviates(`sky wave/${own}`);
   const grounds = deviates('ground');
   return {
     level: total.level,
-    at: (deviate) => dB(deviate('ground'), deviate('site'), deviate('sky wave')),
-    draws: Float64Array.from({ length: DRAWS }, (_, k) => dB(grounds[k], sites[k], skies[k])),
+    at: (deviate) => dB(deviate('ground'), siteOf(deviate('site'), deviate), deviate('sky wave')),
+    draws: Float64Array.from({ length: DRAWS }, (_, k) =>
+      dB(
+        grounds[k],
+        siteOf(sites[k], (other) => others.get(other)![k]),
+        skies[k],
+      ),
+    ),
   };
 }
+
+const drawOf = (stations: readonly StationDescription[], other: FieldFollowing['other']): string =>
+  other === 'sensitivity' ? other : `site/${stationDraw(stations, stations[other])}`;
 
 /** Of a field that was measured, with its error. */
 export const measuredField = (field: MeasuredValue): Spread =>

@@ -2,10 +2,10 @@ import type { SetCircuit } from '../built/set-circuit.ts';
 import type { Path } from '../kinds/adjustment.ts';
 import type { MeasuredValue } from '../kinds/measured/measured-schema.ts';
 import { standardErrorOf, USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
-import { cholesky } from '../numerics/cholesky.ts';
 import { correlationBetween, readCorrelations } from '../set/correlations.ts';
 import type { SetDescription } from '../set/description.ts';
 import { valueAtPath } from '../set/write.ts';
+import { correlationFactor } from './correlation-factor.ts';
 import type { Following, PartInput, SetInput } from './input.ts';
 import { NINETY } from './spread.ts';
 
@@ -40,7 +40,7 @@ export function measuredTogether(inputs: readonly SetInput[], circuit: SetCircui
     a.reduce((sum, one) => sum + b.reduce((s, two) => s + one.share * two.share * between(one.path, two.path), 0), 0);
   const group = tied.filter((one) => tied.some((two) => one !== two && covariance(one.shares, two.shares) !== 0));
   const n = group.length;
-  const R = factorOf(
+  const R = correlationFactor(
     Float64Array.from({ length: n * n }, (_, k) => {
       const [i, j] = [Math.floor(k / n), k % n];
       return i === j ? 1 : covariance(group[i].shares, group[j].shares);
@@ -59,18 +59,6 @@ export function measuredTogether(inputs: readonly SetInput[], circuit: SetCircui
 }
 
 const isMeasured = (set: SetDescription, path: Path): boolean => valueAtPath(set, path) !== undefined;
-
-/** Correlations rounded in a file may contradict each other a little: they are weakened until they do not. */
-function factorOf(matrix: Float64Array, n: number): Float64Array {
-  for (let weaker = 1; ; weaker *= 0.98) {
-    const R = cholesky(
-      matrix.map((c, k) => (Math.floor(k / n) === k % n ? c : weaker * c)),
-      n,
-      1e-6,
-    );
-    if (R) return R;
-  }
-}
 
 /** Which measured value an input is about, where it is one alone; −1: the input falls as the value rises. */
 function aloneOf(id: PartInput, set: SetDescription): Share | undefined {
