@@ -42,6 +42,8 @@ export interface TouchstoneProblemFacts {
   readonly 'three-numbers': { readonly counted: number };
   readonly 'negative-frequency': { readonly value: number };
   readonly 'frequency-not-rising': { readonly value: number };
+  /** Of a table with commas: no headings say clearly what its columns are. */
+  readonly 'table-columns': NoFigures;
   readonly more: { readonly count: number };
 }
 

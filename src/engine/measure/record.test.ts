@@ -38,6 +38,22 @@ describe('a table of an oscilloscope', () => {
     });
   });
 
+  test('names a first row that is broken, and reads no heading as one', () => {
+    const table = (at: number, row: string) =>
+      `t (us),U\n${rows((i) => (i === at ? row : `${i * 0.5},${samples[i]}`))}`;
+    const problemsOf = (text: string) => {
+      const read = readRecord(text);
+      return read.ok ? [] : read.problems;
+    };
+    expect(problemsOf(table(0, '0.0,overload'))).toEqual([{ code: 'two-numbers', row: 2, given: '0.0 overload' }]);
+    expect(problemsOf(table(0, '0.O0,1.0'))).toEqual([{ code: 'two-numbers', row: 2, given: '0.O0 1.0' }]);
+    expect(problemsOf(table(0, '0.0,1.0.2'))).toEqual([{ code: 'two-numbers', row: 2, given: '0.0 1.0.2' }]);
+    // The row before it is good.
+    expect(problemsOf(table(1, '0.5,--'))).toEqual([{ code: 'two-numbers', row: 3, given: '0.5 --' }]);
+    expect(problemsOf(table(1, 'x,0.2'))).toEqual([{ code: 'two-numbers', row: 3, given: 'x 0.2' }]);
+    expect(problemsOf(`Record Length,60\nModel 7,2\n${table(-1, '')}`)).toEqual([]);
+  });
+
   test('refuses samples that are only counted, and times that jump', () => {
     expect(readRecord(`No,Volt\n${rows((i) => `${i},${samples[i]}`)}`)).toEqual({
       ok: false,

@@ -93,11 +93,34 @@ function columnOf(rows: readonly Row[], numberIn: Numbers): number {
   return counted.findIndex((count) => count > 0.9 * most);
 }
 
-/** Where rows of two numbers begin; before them stand headings, and what was set. */
+/**
+ * Where rows of two numbers begin; before them stand headings, and what was set. A row above whose time is that of a
+ * sample there belongs to them, whatever else is wrong with it; so does one next to them that is mostly figures.
+ */
 function dataFrom(rows: readonly Row[], column: number, numberIn: Numbers): number {
+  const timeOf = (row: Row | undefined) => numberIn(row?.cells[column]);
   const isData = (row: Row | undefined): boolean =>
-    row !== undefined && numberIn(row.cells[column]) !== undefined && numberIn(row.cells[column + 1]) !== undefined;
-  return rows.findIndex((row, i) => isData(row) && rows.slice(i, i + SHOWS_DATA).every(isData));
+    row !== undefined && timeOf(row) !== undefined && numberIn(row.cells[column + 1]) !== undefined;
+  const sure = rows.findIndex((row, i) => isData(row) && rows.slice(i, i + SHOWS_DATA).every(isData));
+  if (sure <= 0) return sure;
+  const last = rows.findLastIndex((row) => timeOf(row) !== undefined);
+  const [from, to] = [timeOf(rows[sure])!, timeOf(rows[last])!];
+  const step = (to - from) / (last - sure);
+  const earlier = rows.findIndex((row, i) => {
+    const time = timeOf(row);
+    return i < sure && time !== undefined && Math.abs(time - from - (i - sure) * step) <= UNEVEN * step;
+  });
+  let first = earlier >= 0 ? earlier : sure;
+  while (first > 0 && isMostlyFigures(rows[first - 1], column, numberIn)) first--;
+  return first;
+}
+
+/** One number, and beside it a cell of more figures than letters: a number that somebody or something broke. */
+function isMostlyFigures({ cells }: Row, column: number, numberIn: Numbers): boolean {
+  const both = [cells[column] ?? '', cells[column + 1] ?? ''];
+  const broken = both.filter((cell) => numberIn(cell) === undefined);
+  if (broken.length !== 1 || !/^[^:/]*\d[^:/]*$/.test(broken[0])) return false;
+  return broken[0].replace(/[^\d.,+-]/g, '').length > broken[0].length / 2;
 }
 
 const INTERVAL =

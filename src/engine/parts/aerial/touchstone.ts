@@ -2,6 +2,7 @@ import type { TouchstoneProblem } from '../../facts/touchstone-problems.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import type { Ohms } from '../../units/quantities.ts';
+import { analyserTable } from './analyser-table.ts';
 import type { ImpedancePoint } from './measured.ts';
 import {
   countOf,
@@ -103,7 +104,10 @@ const isBinary = (text: string): boolean => {
 function readWhole(text: string, ports: 1 | undefined) {
   const reader = new Reader(ports);
   if (isBinary(text.slice(0, 4096))) return reader.refuse({ code: 'binary' });
-  for (const line of text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/)) reader.read(line.split('!', 1)[0].trim());
+  const lines = text.replace(/^\uFEFF/, '').split(/\r\n|\n|\r/);
+  const table = analyserTable(lines);
+  if (table.isTable && !table.lines) return reader.refuse({ code: 'table-columns' });
+  for (const line of (table.isTable && table.lines) || lines) reader.read(line.split('!', 1)[0].trim());
   return reader.end();
 }
 

@@ -38,6 +38,8 @@ const PROBLEMS: SentencesFor<TouchstoneProblemFacts> = {
     `expected a frequency and 2 numbers (one port) or 8 (two ports), got ${counted(found, 'number', 'numbers')}`,
   'parameter-not-read': ({ parameter }) => `expected S, Z or Y parameters, got ${parameter}`,
   'references-differ': () => 'expected one reference resistance for both ports, got two',
+  'table-columns': () =>
+    'expected a Touchstone file (.s1p, .s2p), or a table of S11 alone with a heading over each column: frequency with its unit, and real and imaginary part, or magnitude (or dB) and phase in degrees',
   'no-scattering': () => 'expected parameters of a passive network, got values from which no S parameters follow',
   'three-numbers': ({ counted: found }) =>
     found === 9
