@@ -28,6 +28,8 @@ export interface PartChanges {
   /** Of coils, by their place in the set's list. */
   readonly coils?: Readonly<Record<number, CoilFactors>>;
   readonly loop?: CoilFactors;
+  /** Factor on the coupling of the two coils that an arrangement has. */
+  readonly coupling?: Ratio;
   /** Factors on what the tuning capacitor has at the ends of its scale. */
   readonly tuningMinimum?: Ratio;
   readonly tuningMaximum?: Ratio;
@@ -63,6 +65,7 @@ export function changedParts(set: SetDescription, parts: SetParts, changes: Part
     tuning: stretched(parts.tuning, { minimum: changes.tuningMinimum, maximum: changes.tuningMaximum }),
     loop: parts.loop && changedLoop(parts.loop, changes),
     coils: changes.coils ? parts.coils.map((coil, i) => changedCoil(coil, changes.coils?.[i])) : parts.coils,
+    coupling: (parts.coupling ?? 1) * (changes.coupling ?? 1),
     detector: changedDetector(parts.detector, changes),
     load: changedLoad(set, parts.load, changes),
   };

@@ -32,6 +32,19 @@ export interface SetCircuit extends SetParts {
   readonly transducer: Port;
 }
 
+type Mutual = ReturnType<typeof mutualOf>;
+
+/** No coils link each other closer. */
+const CLOSEST = 0.98;
+
+/** The same with the coupling of the whole coils times a factor. */
+function closer(mutual: Mutual, first: CoilPart, second: CoilPart, factor = 1): Mutual {
+  if (factor === 1) return mutual;
+  const k = Math.abs(mutual([0, first.turns], [0, second.turns])) / Math.sqrt(first.inductance * second.inductance);
+  const by = Math.min(factor, Math.max(1, CLOSEST / k));
+  return (a, b) => by * mutual(a, b);
+}
+
 /** As described, made once for each set that was read and kept no longer than it. */
 const asDescribed = new WeakMap<SetDescription, SetCircuit>();
 
@@ -77,7 +90,11 @@ function joined(set: SetDescription, parts: SetParts): SetCircuit {
     aerial: aerial?.elements ?? [],
     load: loaded.elements,
     coil: coilNamed,
-    mutual: (first, second, placing) => mutualOf(coilNamed(first), coilNamed(second), placing),
+    mutual: (first, second, placing) => {
+      const [a, b] = [coilNamed(first), coilNamed(second)];
+      const mutual = mutualOf(a, b, placing);
+      return placing === arrangement ? closer(mutual, a, b, parts.coupling) : mutual;
+    },
     loop,
     tuning,
     aerialTuning:

@@ -24,6 +24,8 @@ export interface SetParts {
   readonly earth: EarthModel;
   readonly detector: Detector;
   readonly load: Load;
+  /** Factor on the coupling of the two coils that the arrangement has; default 1. */
+  readonly coupling?: Ratio;
 }
 
 /** Above every broadcast on medium wave: where an aerial counts as short or not. */

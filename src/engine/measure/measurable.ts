@@ -8,6 +8,7 @@ import { coilModel, tuningModel } from '../kinds/models.ts';
 import { magnitude } from '../numerics/complex.ts';
 import type { SetDescription } from '../set/description.ts';
 import { valueAtPath } from '../set/write.ts';
+import { COUPLING_FACTORS } from '../uncertainty/coupling-spreads.ts';
 import type { PartInput } from '../uncertainty/input.ts';
 import { setInputs } from '../uncertainty/inputs.ts';
 import { NINETY } from '../uncertainty/spread.ts';
@@ -180,9 +181,6 @@ export interface CalculatedCoupling {
   readonly inductances: readonly [Fitted, Fitted];
 }
 
-/** How far off the coupling of two coils may be by where they stand, ×/÷, 90 %; where it is given. Common practice, no source. */
-const [PLACED, GIVEN] = [1.3, 1.1];
-
 /**
  * The coupling of a set's two coils.
  * @param circuit of the set
@@ -197,7 +195,7 @@ export function calculatedCoupling({ set, coils }: SetCircuit): CalculatedCoupli
   const M = Math.abs(mutualOf(first, second, arrangement)([0, first.turns], [0, second.turns]));
   const k = M / Math.sqrt(first.inductance * second.inductance);
   if (!(k > 0)) return undefined;
-  const factor = arrangement.coupling === undefined ? PLACED : GIVEN;
+  const factor = COUPLING_FACTORS[arrangement.coupling === undefined ? 'placed' : 'given'];
   const [a, b] = [i, j].map((at) => {
     const { inductance, inductanceRange: range } = coilModel(set.coils[at]);
     return ranged(inductance, [range[0] / SIZES, range[1] * SIZES], false);

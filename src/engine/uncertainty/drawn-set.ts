@@ -63,7 +63,7 @@ export interface DrawnStation {
 }
 
 /** What settles inputs of parts that only radio frequency meets. */
-const OF_RADIO: ReadonlySet<Measurable> = new Set(['aerial', 'earth', 'coil']);
+const OF_RADIO: ReadonlySet<Measurable> = new Set(['aerial', 'earth', 'coil', 'coupling']);
 const NO_INTERFERENCE: DrawnInterference = { audioRatios: [], separations: [] };
 
 /** Where along the strength of the emf a set is tried, in shares of the 90 % range. */

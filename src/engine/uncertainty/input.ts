@@ -10,6 +10,7 @@ export type Measurable =
   | 'aerial'
   | 'earth'
   | 'coil'
+  | 'coupling'
   | 'tuning capacitor'
   | 'detector'
   | 'phones'
@@ -25,6 +26,7 @@ export type PartInput =
   | `coil ${number} ${'loss' | 'inductance'}`
   | `loop ${'loss' | 'inductance'}`
   | 'self-capacitance'
+  | 'coupling'
   | 'capacitor minimum'
   | 'capacitor maximum'
   | 'saturation current'

@@ -1,6 +1,7 @@
 import { type PartChanges, together } from '../built/changed-parts.ts';
 import type { SetCircuit } from '../built/set-circuit.ts';
 import { coilSpreads } from './coil-spreads.ts';
+import { couplingSpreads } from './coupling-spreads.ts';
 import { detectorSpreads } from './detector-spreads.ts';
 import type { SetInput } from './input.ts';
 import { loadSpreads } from './load-spreads.ts';
@@ -15,6 +16,7 @@ export const setInputs = (circuit: SetCircuit): readonly SetInput[] =>
     [
       ...outdoorSpreads(circuit.set),
       ...coilSpreads(circuit),
+      ...couplingSpreads(circuit),
       ...tuningSpreads(circuit),
       ...detectorSpreads(circuit.set, circuit.detector),
       ...loadSpreads(circuit.set),

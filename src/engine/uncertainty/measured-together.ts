@@ -78,6 +78,8 @@ function aloneOf(id: PartInput, set: SetDescription): Share | undefined {
       return set.coils.length > 1
         ? undefined
         : of(set.coils.length === 1 ? ['coils', 0] : ['aerial'], 'selfCapacitance');
+    case 'coupling':
+      return of(['arrangement'], 'coupling');
     case 'aerial capacitance':
       return of(['aerial'], 'capacitance');
     case 'effective height':

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import frame from '../../../examples/frame-aerial.json' with { type: 'json' };
 import demo from '../../../examples/medium-wave-galena.json' with { type: 'json' };
 import earpiece from '../../../examples/spider-coil-earpiece.json' with { type: 'json' };
-import { type SetCircuit, setCircuit } from '../built/set-circuit.ts';
+import twoCircuits from '../../../examples/two-tuned-circuits.json' with { type: 'json' };
+import { mutualOf } from '../built/coil-parts.ts';
+import { changedCircuit, type SetCircuit, setCircuit } from '../built/set-circuit.ts';
 import { editedSet } from '../set/edit.ts';
 import { readValue } from '../set/read.ts';
 import { setInputs } from './inputs.ts';
@@ -22,6 +24,7 @@ const withMeasured = (part: string, measured: Written, written: Written = demo):
     ? { ...written, coils: (written.coils as Written[]).map((coil) => ({ ...coil, measured })) }
     : { ...written, [part]: { ...(written[part] as Written), measured } };
 
+const plainSet = circuitOf(demo);
 /** Ninety per cent range of an input over its middle, high end. */
 const reach = (circuit: SetCircuit, id: string): number => {
   const { spread } = setInputs(circuit).find((input) => input.id === id)!;
@@ -221,3 +224,56 @@ it('a change of the winding changes a measured inductance by the same factor as 
   const other = editedSet(measuredSpot, [{ path: ['detector', 'spot'], to: 'good' }]);
   expect(other.ok && other.set.detector.measured).toBeUndefined();
 });
+
+describe('the coupling of two coils', () => {
+  const withCoupling = (measured?: Written): Written => ({
+    ...twoCircuits,
+    // Further apart than serves best: there the level follows the coupling.
+    arrangement: {
+      ...twoCircuits.arrangement,
+      distance: '260 mm',
+      ...(measured && { measured: { coupling: measured } }),
+    },
+  });
+  const apart = circuitOf(withCoupling());
+  const [aerial, own] = apart.coils;
+  const { arrangement } = apart.set;
+  if (arrangement.kind !== 'two circuits') throw new Error(arrangement.kind);
+  const k =
+    mutualOf(aerial, own, arrangement)([0, aerial.turns], [0, own.turns]) /
+    Math.sqrt(aerial.inductance * own.inductance);
+
+  it('is known to a third where they stand, by its own error once it was measured', () => {
+    expect(reach(apart, 'coupling')).toBeCloseTo(Math.log(1.3), 9);
+    expect(reach(circuitOf(withCoupling({ value: k, error: '4 %' })), 'coupling')).toBeCloseTo(0.04 * NINETY, 9);
+    expect(setInputs(plainSet).some(({ id }) => id === 'coupling')).toBe(false);
+  });
+
+  it('turned by a factor it is that of coils whose coupling is so', () => {
+    const turned = changedCircuit(apart, { coupling: 1.2 });
+    const stated = circuitOf(withCoupling({ value: 1.2 * k }));
+    const [one, other] = [turned, stated].map(({ assembly }) => JSON.stringify(rounded(assembly)));
+    expect(one).toBe(other);
+  });
+
+  it('measured as calculated it narrows what is heard, and never widens it', () => {
+    const widths = [undefined, { value: k, error: '15 %' }, { value: k, error: '2 %' }].map((measured) => {
+      const all = uncertaintyOf(circuitOf(withCoupling(measured)), { stations: [0, 1, 2, 3] });
+      return all.map((one) => {
+        const [low, high] = one!.figures.soundPressureLevel.range;
+        return { width: high - low, budget: one!.budget.find(({ what }) => what === 'coupling') };
+      });
+    });
+    const [before, roughly, well] = widths;
+    expect(before.some(({ budget }) => budget !== undefined)).toBe(true);
+    before.forEach(({ width }, i) => {
+      expect(roughly[i].width).toBeLessThanOrEqual(width + 0.02);
+      expect(well[i].width).toBeLessThanOrEqual(roughly[i].width + 0.02);
+    });
+    expect(Math.max(...before.map(({ width }, i) => width - well[i].width))).toBeGreaterThan(0.05);
+  });
+});
+
+/** Figures of a network to nine digits. */
+const rounded = (value: unknown): unknown =>
+  JSON.parse(JSON.stringify(value, (_, one) => (typeof one === 'number' ? Number(one.toPrecision(9)) : one)));

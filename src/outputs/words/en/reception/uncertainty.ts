@@ -45,6 +45,11 @@ const ITEMS: Readonly<Record<Item['what'], Sentences>> = {
     measured: (by, gain) => `Q of the coil: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
     only: (by) => `Q of the coil: ${by} at the ear.`,
   },
+  coupling: {
+    measured: (by, gain) =>
+      `Coupling of the coils: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
+    only: (by) => `Coupling of the coils: ${by} at the ear.`,
+  },
   'tuning capacitor': {
     measured: (by, gain) =>
       `Capacitance of the tuning capacitor: ${by} at the ear. Measuring it would narrow the range by ${gain} dB.`,
