@@ -11,6 +11,7 @@ import { boardParts } from '../../src/outputs/sheets/board/parts.ts';
 import { switchedParts } from '../../src/outputs/sheets/board/switched-parts.ts';
 import { lineText, netsOf, wiringOf } from '../../src/outputs/sheets/board/wiring.ts';
 import { builtBoard, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { bandSwitchSheetWords } from '../../src/outputs/words/index.ts';
 import { boardScore } from '../support/board-score.ts';
 import { clashes, namedAsOnBoard, switchTurned, wiringFaults } from './board-checks.ts';
 import { untidy, wordsOn } from './on-paper.ts';
@@ -26,8 +27,22 @@ const coil = (name: string, turns: number, more: object = {}): object => ({
   ...more,
 });
 
-const [, longWave] = example.bands as readonly object[];
-/** Sets whose switch changes coils, taps, a part of one coil, or the capacitor in series with the aerial. */
+const [, longWave] = example.bands as readonly { readonly arrangement: object }[];
+/** Example with wave traps in its aerial lead on each of its two bands, and those coils more. */
+const trapped = (medium: readonly object[], long: readonly object[], ...coils: readonly object[]): object => ({
+  coils: [...(example.coils as object[]), ...coils],
+  arrangement: { ...(example.arrangement as object), traps: medium },
+  bands: [
+    { name: 'medium wave' },
+    { name: 'long wave', arrangement: { ...longWave.arrangement, ...(long.length > 0 && { traps: long }) } },
+  ],
+});
+const inLead = { kind: 'parallel', inductance: '180 µH', capacitance: '200 pF' };
+const toEarth = { kind: 'series', inductance: '2.2 mH', capacitance: '270 pF' };
+const beside = { kind: 'absorption', inductance: '200 µH', capacitance: '150 pF', coupling: '4 %' };
+const fullWave = { kind: 'germanium', wiring: 'full-wave' };
+
+/** Sets whose switch changes coils, taps, a part of one coil, capacitor or wave traps in the aerial lead, or both sides of a full-wave circuit. */
 const SETS: Readonly<Record<string, object>> = {
   'two coils with taps': {},
   'a series capacitor for each band': {
@@ -75,6 +90,48 @@ const SETS: Readonly<Record<string, object>> = {
           unusedTurns: 'open',
         },
       },
+    ],
+  },
+  'a wave trap on one band': trapped([{ kind: 'parallel', coil: 'trap', capacitance: '200 pF' }], [], coil('trap', 40)),
+  'other wave traps on each band, after one of both': trapped([inLead, toEarth], [inLead, beside]),
+  'wave traps in the lead and to earth, with a capacitor': {
+    arrangement: { kind: 'series capacitor', coil: 'medium', seriesCapacitor: '150 pF', traps: [toEarth] },
+    bands: [
+      { name: 'medium wave' },
+      {
+        name: 'long wave',
+        arrangement: { kind: 'series capacitor', coil: 'long', seriesCapacitor: '150 pF', traps: [inLead, toEarth] },
+      },
+    ],
+  },
+  'a wave trap to earth on one of two direct bands': {
+    arrangement: { kind: 'direct', coil: 'medium', traps: [toEarth] },
+    bands: [{ name: 'medium wave' }, { name: 'long wave', arrangement: { kind: 'direct', coil: 'long' } }],
+  },
+  'full-wave with two coils': {
+    detector: fullWave,
+    arrangement: { kind: 'direct', coil: 'medium' },
+    bands: [{ name: 'medium wave' }, { name: 'long wave', arrangement: { kind: 'direct', coil: 'long' } }],
+  },
+  'full-wave with part of one coil': {
+    coils: [coil('main', 160)],
+    detector: fullWave,
+    arrangement: { kind: 'direct', coil: 'main', usedTurns: 60, unusedTurns: 'open' },
+    bands: [{ name: 'a' }, { name: 'b', arrangement: { kind: 'direct', coil: 'main' } }],
+  },
+  'full-wave with the rest shorted': {
+    coils: [coil('main', 160)],
+    detector: fullWave,
+    arrangement: { kind: 'direct', coil: 'main', usedTurns: 60, unusedTurns: 'shorted' },
+    bands: [{ name: 'a' }, { name: 'b', arrangement: { kind: 'direct', coil: 'main' } }],
+  },
+  'full-wave with aerial coils': {
+    detector: fullWave,
+    coils: [coil('aerial M', 15), coil('medium', 60), coil('aerial L', 60), coil('long', 180)],
+    arrangement: { kind: 'coupled', aerialCoil: 'aerial M', coil: 'medium', distance: '40 mm' },
+    bands: [
+      { name: 'medium wave' },
+      { name: 'long wave', arrangement: { kind: 'coupled', aerialCoil: 'aerial L', coil: 'long', distance: '40 mm' } },
     ],
   },
   'the rest shorted': {
@@ -136,7 +193,7 @@ describe.each(Object.keys(SETS))('%s', (name) => {
   });
 
   test.each(['a4', 'letter'] as const)('its sheets are tidy on %s', (paper) => {
-    const sheets = sheetsFor(set, set, receive(set, {}), { paper, only: ['glance', 'board', 'wiring'] });
+    const sheets = sheetsFor(set, set, receive(set, {}), { paper, only: ['glance', 'circuit', 'board', 'wiring'] });
     for (const page of sheets.flatMap(({ pages }) => pages)) expect(untidy(page.scene), page.scene.title).toEqual([]);
   });
 });
@@ -151,16 +208,35 @@ test('the series capacitors of all bands are in the list of parts', () => {
   for (const capacitor of ['“medium wave”', '“long wave”', '150 pF', '470 pF']) expect(words).toContain(capacitor);
 });
 
+test('the wave traps of all bands are in the list of parts and on the switch', () => {
+  const set = read('other wave traps on each band, after one of both');
+  const words = glanceOf(set);
+  for (const part of ['Trap 1 capacitor', 'Trap 2 capacitor, for “medium wave”', 'Trap 2 capacitor, for “long wave”'])
+    expect(words).toContain(part);
+  expect(bandSwitchSheetWords.way(bandContacts(set)!.poles[0], 0)).toBe('coil “medium”, turn 9; trap 2 to earth');
+  const [pole] = bandContacts(read('wave traps in the lead and to earth, with a capacitor'))!.poles;
+  expect(bandSwitchSheetWords.way(pole, 1)).toBe('coil “long”, turn 225, through trap 1 and 150 pF; trap 2 to earth');
+});
+
+test('what of a full-wave coil is earthed on every band needs no contact', () => {
+  const leads = (name: string) => bandContacts(read(name))!.poles.flatMap((pole) => pole.leads);
+  expect(leads('full-wave with two coils')).not.toContain('earth');
+  expect(leads('full-wave with part of one coil')).toContain('earth');
+});
+
 test('sets whose bands differ by more than the switch changes keep their wires to the builder', () => {
-  const trapped = {
-    arrangement: {
-      ...(example.arrangement as object),
-      traps: [{ kind: 'parallel', coil: 'trap', capacitance: '200 pF' }],
+  const withOneCoil = (capacitance: string) => ({ kind: 'parallel', coil: 'trap', capacitance });
+  for (const more of [
+    trapped([withOneCoil('200 pF')], [withOneCoil('400 pF')], coil('trap', 40)),
+    {
+      coils: [coil('main', 160)],
+      arrangement: { kind: 'direct', coil: 'main', usedTurns: 60, traps: [beside] },
+      bands: [{ name: 'a' }, { name: 'b', arrangement: { kind: 'direct', coil: 'main' } }],
     },
-    coils: [...(example.coils as object[]), coil('trap', 40)],
-    bands: [{ name: 'medium wave' }, longWave],
-  };
-  const result = readValue({ ...example, ...trapped });
-  if (!result.ok) throw new Error(JSON.stringify(result.problems));
-  expect(builtBoard(result.set).parts.parts.some(({ kind }) => kind === 'switch')).toBe(false);
+  ]) {
+    const result = readValue({ ...example, ...more });
+    if (!result.ok) throw new Error(JSON.stringify(result.problems));
+    expect(builtBoard(result.set).parts.parts.some(({ kind }) => kind === 'switch')).toBe(false);
+    expect(glanceOf(result.set)).toBeTruthy();
+  }
 });

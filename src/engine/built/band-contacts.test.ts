@@ -61,7 +61,7 @@ it('puts another series capacitor in the way of its band', () => {
         { coil: 'medium', turn: 52 },
         { coil: 'medium', turn: 52 },
       ],
-      through: [undefined, 1e-10],
+      through: [undefined, { traps: [], seriesCapacitor: 1e-10 }],
     },
   ]);
 });

@@ -1,5 +1,6 @@
-import { aerialLead } from '../kinds/arrangements/aerial-lead.ts';
-import type { ArrangementDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { type AerialLead, aerialLead } from '../kinds/arrangements/aerial-lead.ts';
+import type { ArrangementDescription, TrapDescription } from '../kinds/arrangements/arrangement-schema.ts';
+import { coilNamesOf } from '../kinds/arrangements/coil-names.ts';
 import { usedTurns } from '../kinds/arrangements/used-turns.ts';
 import { isSwitched } from '../set/band-checks.ts';
 import { standingBand, turnSwitch } from '../set/band-switch.ts';
@@ -29,8 +30,21 @@ export interface SwitchPole {
   readonly leads: readonly SwitchedLead[];
   /** What each way leads to, in the order of the bands; undefined where a way is free. */
   readonly ways: readonly (CoilPoint | undefined)[];
-  /** A capacitor between the way and its point, F, in the order of the bands. */
-  readonly through?: readonly (Farads | undefined)[];
+  /** What lies between the way and its point, in the order of the bands; undefined for a band where nothing does. */
+  readonly through?: readonly (SwitchedThrough | undefined)[];
+}
+
+/** Wave traps and capacitor in the aerial lead of one band, as the lead meets them. */
+export interface SwitchedThrough {
+  readonly traps: readonly SwitchedTrap[];
+  readonly seriesCapacitor?: Farads;
+}
+
+/** A trap of one band: a parallel one lies in the lead, a series one leads from it to earth. */
+interface SwitchedTrap {
+  /** Its place among the traps of its band. */
+  readonly index: number;
+  readonly kind: Exclude<TrapDescription['kind'], 'absorption'>;
 }
 
 /** A band switch as wired. */
@@ -39,7 +53,9 @@ export interface BandContacts {
   /** The band it stands on. */
   readonly standing: number;
   readonly poles: readonly SwitchPole[];
-  /** Bands have other wave traps: how those are switched is left to the builder. */
+  /** So many traps, from the first, are those of all bands and lie before the switch. */
+  readonly sharedTraps: number;
+  /** Bands have other wave traps that this switch cannot change: how is left to the builder. */
   readonly hasOtherTraps: boolean;
 }
 
@@ -98,6 +114,36 @@ const ORDER = [
   'earth',
 ] as const;
 
+const areAlike = (values: readonly unknown[]): boolean =>
+  values.every((value) => JSON.stringify(value) === JSON.stringify(values[0]));
+
+/** How many traps, from the first, every band has alike. */
+function sharedOf(traps: readonly (readonly TrapDescription[])[]): number {
+  const most = Math.min(...traps.map(({ length }) => length));
+  let shared = 0;
+  while (shared < most && areAlike(traps.map((of) => of[shared]))) shared++;
+  return shared;
+}
+
+/** Whether each band can have traps of its own: none acts on a coil of another band, no coil is in two of them. */
+function areSwitchable(sets: readonly SetDescription[], own: readonly (readonly TrapDescription[])[]): boolean {
+  const coils = sets.map(({ arrangement }) => new Set(coilNamesOf(arrangement)));
+  const coilOf = ({ arrangement }: SetDescription): string | undefined =>
+    isSwitched(arrangement) ? arrangement.coil : undefined;
+  return own.every((traps, band) =>
+    traps.every(({ kind, coil }, i) => {
+      const isElsewhere = (other: number): boolean => coil !== undefined && coils[other].has(coil);
+      const isTwice = traps.some((trap, k) => k !== i && trap.coil === coil && coil !== undefined);
+      return (
+        sets.every(
+          (set, other) =>
+            other === band || (!isElsewhere(other) && (kind !== 'absorption' || coilOf(set) !== coilOf(sets[band]))),
+        ) && !isTwice
+      );
+    }),
+  );
+}
+
 /**
  * The contacts of a band switch: a pole for every lead that goes to another point on another band; leads that always go
  * together share one. The earthed ends of all coils stay joined to earth.
@@ -111,25 +157,47 @@ export function bandContacts(set: SetDescription): BandContacts | undefined {
   if (!bands || standing === undefined) return undefined;
   const sets = bands.map((_, i) => turnSwitch(set, i));
   const leads = sets.map(leadPoints);
-  const capacitors = sets.map(({ arrangement }) => aerialLead(arrangement).seriesCapacitor);
-  const isOther = (values: readonly unknown[]): boolean =>
-    values.some((value) => JSON.stringify(value) !== JSON.stringify(values[0]));
-  const hasOtherCapacitor = isOther(capacitors);
+  const aerialLeads = sets.map(({ arrangement }) => aerialLead(arrangement));
+  const shared = sharedOf(aerialLeads.map(({ traps }) => traps));
+  const own = aerialLeads.map(({ traps }) => traps.slice(shared));
+  const hasOtherTraps = !areSwitchable(sets, own);
+  const through = throughOf(aerialLeads, hasOtherTraps ? Number.POSITIVE_INFINITY : shared);
   const poles = new Map<string, { leads: SwitchedLead[] } & Omit<SwitchPole, 'leads'>>();
   for (const lead of ORDER) {
     const ways = leads.map((of) => of[lead]);
-    const through = lead === 'aerial lead' && hasOtherCapacitor ? capacitors : undefined;
-    if (!isOther(ways) && !through) continue;
-    const key = JSON.stringify([ways, through]);
+    const between = lead === 'aerial lead' ? through : undefined;
+    if (areAlike(ways) && !between) continue;
+    if (lead === 'earth' && isOneEach(ways)) continue;
+    const key = JSON.stringify([ways, between]);
     const known = poles.get(key);
     if (known) known.leads.push(lead);
-    else poles.set(key, { leads: [lead], ways, ...(through && { through }) });
+    else poles.set(key, { leads: [lead], ways, ...(between && { through: between }) });
   }
-  const traps = sets.map(({ arrangement }) => aerialLead(arrangement).traps);
   return {
     bands: bands.map(({ name }) => name),
     standing,
     poles: [...poles.values()],
-    hasOtherTraps: isOther(traps),
+    sharedTraps: shared,
+    hasOtherTraps,
   };
+}
+
+/** Whether each coil has one earthed point on all bands: that stays joined to earth and needs no contact. */
+const isOneEach = (ways: readonly (CoilPoint | undefined)[]): boolean =>
+  ways.every((one) => ways.every((other) => one?.coil !== other?.coil || one?.turn === other?.turn));
+
+/** What each way of the aerial's pole leads through; undefined where the aerial lead is the same on all bands. */
+function throughOf(leads: readonly AerialLead[], shared: number): readonly (SwitchedThrough | undefined)[] | undefined {
+  const traps = leads.map((lead) =>
+    lead.traps.flatMap(({ kind }, index): SwitchedTrap[] =>
+      index < shared || kind === 'absorption' ? [] : [{ index, kind }],
+    ),
+  );
+  if (areAlike(leads.map(({ seriesCapacitor }) => seriesCapacitor)) && traps.every(({ length }) => length === 0))
+    return undefined;
+  return leads.map(({ seriesCapacitor }, band) =>
+    seriesCapacitor === undefined && traps[band].length === 0
+      ? undefined
+      : { traps: traps[band], ...(seriesCapacitor !== undefined && { seriesCapacitor }) },
+  );
 }

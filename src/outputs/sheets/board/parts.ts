@@ -35,7 +35,7 @@ export interface BoardPart extends Pick<Part, 'id'> {
   readonly ends: readonly Terminal[];
   /** As they are marked at the part, one for one: "start". */
   readonly marks: readonly string[];
-  /** Of a series capacitor that a band switch puts in: the band's name. */
+  /** Of a part of one band's aerial lead or trap, which a band switch puts in: the band's name. */
   readonly band?: string;
   readonly coil?: CoilDescription;
   readonly tuning?: TuningDescription;

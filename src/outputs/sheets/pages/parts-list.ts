@@ -1,4 +1,5 @@
 import { bandContacts } from '../../../engine/built/band-contacts.ts';
+import type { Part } from '../../../engine/built/built-set.ts';
 import { isRecord } from '../../../engine/fields/introspect.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { CoilDescription } from '../../../engine/kinds/coils/coil-schema.ts';
@@ -53,19 +54,27 @@ function switchRows(set: SetDescription, parts: readonly BoardPart[]): PartRow[]
   const others = isOnBoard
     ? []
     : poles.flatMap(({ through = [] }) =>
-        through.flatMap((capacitance, way) =>
-          capacitance === undefined || way === standing
+        through.flatMap((between, way) =>
+          between?.seriesCapacitor === undefined || way === standing
             ? []
             : [
                 partRows.capacitor({
                   title: bandSwitchSheetWords.seriesCapacitorTitle(bands[way]),
-                  capacitance,
+                  capacitance: between.seriesCapacitor,
                   exact: true,
                 }),
               ],
         ),
       );
   return [...others, partRows.bandSwitch({ poles: poles.length, ways: bands.length })];
+}
+
+/** What a capacitor is called: with the band where it belongs to one. */
+function titleOnBand(part: Part, role: BoardPart['role'], band: string | undefined): string {
+  if (band === undefined) return partTitle(part);
+  return role === 'series-capacitor'
+    ? bandSwitchSheetWords.seriesCapacitorTitle(band)
+    : bandSwitchSheetWords.ofBand({ words: partTitle(part), band });
 }
 
 function outdoorRows({ aerial, earth }: SetDescription, reception: Reception, parts: readonly BoardPart[]): PartRow[] {
@@ -170,7 +179,7 @@ const KINDS: Readonly<
     part && values?.kind === 'capacitor'
       ? [
           partRows.capacitor({
-            title: band === undefined ? partTitle(part) : bandSwitchSheetWords.seriesCapacitorTitle(band),
+            title: titleOnBand(part, role, band),
             tag,
             capacitance: values.capacitance,
             exact: role === 'series-capacitor' || role === 'trap-capacitor',

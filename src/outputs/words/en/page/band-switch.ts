@@ -13,7 +13,7 @@ export const bandSwitchWords = {
   coilOf: (name: string): string => `In circuit on ${name}, and its Q is given there.`,
   title: 'Band switch: more than one band',
   about:
-    'One tuning capacitor, aerial, detector and phones for all bands; the switch changes coils, taps and capacitors in the aerial lead. Choose a band to see and change what is in circuit on it.',
+    'One tuning capacitor, aerial, detector and phones for all bands; the switch changes coils, taps, wave traps and capacitors in the aerial lead. Choose a band to see and change what is in circuit on it.',
   bandName: (index: number): string => `Name of band ${index + 1}`,
   show: 'Show',
   showLabel: (name: string): string => `Turn the switch to ${name}`,

@@ -1,4 +1,4 @@
-import type { CoilPoint, SwitchedLead, SwitchPole } from '../../../../engine/built/band-contacts.ts';
+import type { CoilPoint, SwitchedLead, SwitchedThrough, SwitchPole } from '../../../../engine/built/band-contacts.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { printable } from '../../printable.ts';
 
@@ -16,11 +16,24 @@ const turn = (value: number): string => String(Number(value.toFixed(2)));
 const point = (at: CoilPoint | undefined): string =>
   at === undefined ? 'free' : `coil “${printable(at.coil)}”, turn ${turn(at.turn)}`;
 
+const trap = ({ index }: { readonly index: number }): string => `trap ${index + 1}`;
+
+/** "through trap 1 and 470 pF; trap 2 to earth". */
+const between = ({ traps, seriesCapacitor }: SwitchedThrough): string => {
+  const inLead = [
+    ...traps.filter(({ kind }) => kind === 'parallel').map(trap),
+    ...(seriesCapacitor === undefined ? [] : [formatQuantity(seriesCapacitor, 'capacitance')]),
+  ];
+  const toEarth = traps.filter(({ kind }) => kind === 'series').map(trap);
+  return [
+    ...(inLead.length > 0 ? [`, through ${joined.format(inLead)}`] : []),
+    ...(toEarth.length > 0 ? [`; ${joined.format(toEarth)} to earth`] : []),
+  ].join('');
+};
+
 const way = ({ ways, through }: SwitchPole, band: number): string => {
-  const capacitor = through?.[band];
-  return capacitor === undefined
-    ? point(ways[band])
-    : `${point(ways[band])}, through ${formatQuantity(capacitor, 'capacitance')}`;
+  const what = through?.[band];
+  return `${point(ways[band])}${what ? between(what) : ''}`;
 };
 
 /** A band switch on paper: its symbol, and what each contact is joined to. */
@@ -43,10 +56,13 @@ export const bandSwitchSheetWords = {
     way === undefined ? String(pole + 1) : `${pole + 1}${String.fromCharCode(97 + way)}`,
   seriesCapacitor: ({ band, capacitance }: { readonly band: string; readonly capacitance: number }): string =>
     `series capacitor for “${printable(band)}”, ${formatQuantity(capacitance, 'capacitance')}`,
+  /** @param words a part of a wave trap. @param band it is in circuit on. */
+  ofBand: ({ words, band }: { readonly words: string; readonly band: string }): string =>
+    `${words}, for “${printable(band)}”`,
   seriesCapacitorTitle: (band: string): string => `Series capacitor for “${printable(band)}”`,
   onBoard:
     'The switch is S1 on the board sheet, and its wires are in the list above. The number alone is the moving contact of a pole; with a letter it is the contact of a way.',
-  otherTraps: 'The bands have different wave traps: their switching is not shown.',
+  otherTraps: 'The bands have different wave traps that share a coil: their switching is not shown.',
   leads: ({ leads }: Pick<SwitchPole, 'leads'>): string => joined.format(leads.map((lead) => LEADS[lead])),
   way,
   wayOnBand: (name: string, pole: SwitchPole, band: number): string => `${printable(name)}: ${way(pole, band)}`,
