@@ -60,6 +60,7 @@ describe('listening on the page', () => {
       await openPanel(page);
       await begin(page);
       await expect.poll(() => level(page)).toBeGreaterThan(25);
+      await page.getByText('Waves and spectrum').click();
       expect(await page.locator('.listen-scope canvas').count()).toBe(4);
       await page.getByLabel('Detector removed').check();
       await expect.poll(() => level(page)).toBeLessThan(5);

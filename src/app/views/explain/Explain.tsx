@@ -226,6 +226,7 @@ export function Explain({ written, set, reception, time, onChange }: ExplainProp
             </button>
           </div>
         </header>
+        <p class="explain-caption">{filled(shown.scene.caption, prepared.figures)}</p>
         <div class={`explain-frame${shown.scene.rows.length > 3 ? ' is-tall' : ''}`} aria-busy={!isThere}>
           {stageElement}
         </div>

@@ -2,14 +2,13 @@ import { filled, PICTURES, shownWords } from '../../../outputs/explain/index.ts'
 import { explainTexts, warningSentences } from '../../../outputs/words/index.ts';
 import type { ReadyScene } from './maker.ts';
 
-/** A scene in words: caption, note, warnings, and all that is drawn for who cannot see it. */
+/** A scene in words below its picture: note, warnings, and all that is drawn for who cannot see it. */
 export function SceneText({ shown: { scene, prepared } }: { shown: ReadyScene }) {
   const { figures, facts, waves, rows } = prepared;
   const texts = explainTexts.stage;
   const picture = scene.picture && PICTURES[scene.picture];
   return (
     <>
-      <p class="explain-caption">{filled(scene.caption, figures)}</p>
       {picture && <p>{picture.about(facts)}</p>}
       {scene.note && <blockquote class="explain-note">{filled(scene.note, figures)}</blockquote>}
       {warningSentences(waves.warnings).map((sentence) => (

@@ -39,6 +39,7 @@ export const listeningTexts = {
       ? `no gaps in ${Math.floor(seconds)} s`
       : `${gaps} ${plural(gaps, 'gap', 'gaps')} in ${Math.floor(seconds)} s`,
   traces: {
+    title: 'Waves and spectrum',
     carrier: 'Carrier at the detector',
     detected: 'After the detector',
     sound: 'Sound in the phones',

@@ -109,14 +109,14 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
       data-gaps={player.gaps}
       data-seconds={player.seconds}
     >
-      <h2 id="listen-title">{texts.title}</h2>
-      <p class="listen-care">{texts.care}</p>
+      {!on && <p class="listen-care">{texts.care}</p>}
       <div class="listen-row">
-        <button type="button" class="listen-start" onClick={on ? stop : start} disabled={state === 'starting'}>
+        <h2 id="listen-title">{texts.title}</h2>
+        <button type="button" class="listen-start primary" onClick={on ? stop : start} disabled={state === 'starting'}>
           {on ? texts.stop : state === 'starting' ? texts.starting : texts.start}
         </button>
         <fieldset class="listen-how">
-          <legend>{texts.loudness}</legend>
+          <legend class="visually-hidden">{texts.loudness}</legend>
           {(['amplified', 'as in the phones'] as const).map((word) => (
             <label key={word}>
               <input
@@ -174,20 +174,15 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
           </label>
         )}
       </div>
-      <ByHand
-        reception={reception}
-        scale={scale}
-        frequency={frequency}
-        nearest={nearest?.name}
-        onPosition={onPosition}
-      />
-      {problem !== '' && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
-      {on && (
-        <>
+      <div class="listen-row">
+        <ByHand
+          reception={reception}
+          scale={scale}
+          frequency={frequency}
+          nearest={nearest?.name}
+          onPosition={onPosition}
+        />
+        {on && (
           <p class="listen-level">
             <label>
               {texts.level}{' '}
@@ -199,9 +194,18 @@ export function Listen({ set, reception, scale, position, frequency, onPosition,
             {moving && moving.limited < -0.5 ? <span> · {texts.limited}</span> : null}
             <span class="quiet"> · {texts.gaps(player.gaps, player.seconds)}</span>
           </p>
+        )}
+      </div>
+      {problem !== '' && (
+        <p class="problem" role="alert">
+          {problem}
+        </p>
+      )}
+      {on && (
+        <div class="listen-more">
           <Traces moving={moving} isSilent={moving !== undefined && isSilent} />
           <Own engine={engine.current} station={nearest} band={band} onProblem={setProblem} />
-        </>
+        </div>
       )}
     </section>
   );

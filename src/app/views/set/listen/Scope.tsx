@@ -65,21 +65,24 @@ interface TracesProps {
 export function Traces({ moving, isSilent }: TracesProps) {
   const texts = listeningTexts.traces;
   return (
-    <div class="listen-scopes">
-      <Scope label={texts.carrier} textFor={texts.volts} data={moving?.envelope} range="from-zero" />
-      <Scope label={texts.detected} textFor={texts.volts} data={moving?.detected} range="from-zero" />
-      <Scope
-        label={texts.sound}
-        textFor={isSilent ? texts.roomOnly : texts.pascals}
-        data={moving?.sound}
-        range="about-zero"
-      />
-      <Scope
-        label={texts.band}
-        textFor={() => (moving ? texts.range(moving.from, moving.to) : '')}
-        data={moving?.spectrum}
-        range={[-130, 10]}
-      />
-    </div>
+    <details>
+      <summary>{texts.title}</summary>
+      <div class="listen-scopes">
+        <Scope label={texts.carrier} textFor={texts.volts} data={moving?.envelope} range="from-zero" />
+        <Scope label={texts.detected} textFor={texts.volts} data={moving?.detected} range="from-zero" />
+        <Scope
+          label={texts.sound}
+          textFor={isSilent ? texts.roomOnly : texts.pascals}
+          data={moving?.sound}
+          range="about-zero"
+        />
+        <Scope
+          label={texts.band}
+          textFor={() => (moving ? texts.range(moving.from, moving.to) : '')}
+          data={moving?.spectrum}
+          range={[-130, 10]}
+        />
+      </div>
+    </details>
   );
 }
