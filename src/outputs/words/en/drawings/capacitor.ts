@@ -3,6 +3,7 @@ import type { TuningDescription } from '../../../../engine/kinds/tunings/tuning-
 import type { DielectricName } from '../../../../engine/parts/capacitor/dielectrics.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { mm } from '../../figures.ts';
+import { spanText } from '../../ranges.ts';
 import { optionName } from '../fields/options.ts';
 import { dielectricNames } from '../materials.ts';
 
@@ -20,7 +21,7 @@ export interface CapacitorAt {
 const C = (capacitance: number): string => formatQuantity(capacitance, 'capacitance');
 
 const range = (name: string, { min, max }: CapacitorAt): string =>
-  `${name}, ${C(min)} to ${C(max)} with stray capacitance and trimmer.`;
+  `${name}, ${spanText([min, max], 'capacitance')} with stray capacitance and trimmer.`;
 const turned = (name: string, at: CapacitorAt): string =>
   `${range(name, at)} Here at ${formatNumber(at.angle, 3)}° of ${formatNumber(at.swing, 3)}°: ${C(at.capacitance)} with stray capacitance.`;
 const pushed = (name: string, at: CapacitorAt): string =>

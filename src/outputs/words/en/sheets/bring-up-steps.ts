@@ -8,6 +8,7 @@ import { hasRanges } from '../../../../engine/uncertainty/ranged-reception.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, ohms, wholeDB, wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
+import { levelSpan, spanBeside, spanText } from '../../ranges.ts';
 import { crystalSpots } from '../crystal-spots.ts';
 import { faultCautionTexts } from '../faults/remedies.ts';
 import { optionName } from '../fields/options.ts';
@@ -139,8 +140,8 @@ export type BringUpFact = { readonly [C in BringUpCode]: { readonly code: C } & 
 const V = (voltage: number): string => formatQuantity(Math.abs(voltage), 'voltage', 2);
 const joined = (...sentences: (string | false | undefined)[]): string => sentences.filter(Boolean).join(' ');
 
-function windingText({ resistance, range: [low, high], leads }: WindingResistance): string {
-  const figure = `${ohms(resistance)} (${ohms(low)} to ${ohms(high)})`;
+function windingText({ resistance, range, leads }: WindingResistance): string {
+  const figure = `${ohms(resistance)} ${spanBeside(resistance, range, 'resistance')}`;
   if (leads === 'no') return `${figure}.`;
   return leads === 'again'
     ? `${figure}, with the leads’ reading subtracted.`
@@ -187,13 +188,13 @@ const offTheEars = 'Phones off your ears.';
 function earthText({
   earth,
   resistance,
-  range: [low, high],
+  range,
 }: Pick<BringUpFacts['aerial-and-earth'], 'earth' | 'resistance' | 'range'>): string {
   if (earth.kind === 'measured')
     return 'pipe' in earth
-      ? `earth by a water pipe, ${ohms(resistance)} as a typical value (${ohms(low)} to ${ohms(high)})`
+      ? `earth by a water pipe, ${ohms(resistance)} as a typical value ${spanBeside(resistance, range, 'resistance')}`
       : `earth ${ohms(resistance)} as measured`;
-  const figure = `earth ${ohms(resistance)} (${ohms(low)} to ${ohms(high)}), calculated`;
+  const figure = `earth ${ohms(resistance)} ${spanBeside(resistance, range, 'resistance')}, calculated`;
   if (earth.kind === 'counterpoise') return figure;
   if (earth.soil !== 'as its resistivity' && earth.soil !== 'as the place')
     return `${figure} for ${optionName('earth.soil', earth.soil)}`;
@@ -202,16 +203,16 @@ function earthText({
     : `${figure} for the usual soil over the ground of the place`;
 }
 
-/** " (12 mV to 40 mV)": the 90 % range of a voltage, where it is known. */
+/** " (12–40 mV)": the 90 % range of a voltage, where it is known. */
 const within = (range: readonly [number, number] | undefined): string =>
-  range ? ` (${V(range[0])} to ${V(range[1])})` : '';
+  range ? ` (${spanText([Math.abs(range[0]), Math.abs(range[1])], 'voltage')})` : '';
 
 function heardText({ station }: TuneIn): string {
   const name = `${printable(station.name)}, ${kHz(station.frequency)} kHz`;
   const beside = besideWords(station);
   if (station.verdict === 'masked') return `${name}: masked ${beside}.`;
   const [low, high] = (hasRanges(station) && station.ranges.soundPressureLevel) || [];
-  const range = low === undefined || high === undefined ? '' : ` (90 % range ${wholeDB(low)} to ${wholeDB(high)} dB)`;
+  const range = low === undefined || high === undefined ? '' : ` (90 % range ${levelSpan([low, high])} dB)`;
   const level = `about ${wholeDB(station.soundPressureLevel ?? 0)} dB SPL${range} at the ear`;
   const heard = `${name}: ${verdictWords[station.verdict]}, ${level}`;
   return beside ? `${heard}; ${beside}.` : `${heard}.`;

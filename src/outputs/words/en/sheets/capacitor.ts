@@ -1,6 +1,7 @@
 import type { DielectricName } from '../../../../engine/parts/capacitor/dielectrics.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { mm } from '../../figures.ts';
+import { spanBeside } from '../../ranges.ts';
 import { dielectricNames } from '../materials.ts';
 
 /** Which capacitor of the set. */
@@ -317,8 +318,8 @@ interface Ends {
   readonly value: number;
   readonly range: readonly [number, number];
 }
-const ends = ({ value, range: [low, high] }: Ends): string =>
-  `${pF(value)} (${pF(low)} to ${pF(high)} as made by hand)`;
+const ends = ({ value, range }: Ends): string =>
+  `${pF(value)} ${spanBeside(value, range, 'capacitance')}, as made by hand`;
 
 /** What a finished capacitor should show by itself, before it is wired. SI. */
 export const capacitorChecks = {

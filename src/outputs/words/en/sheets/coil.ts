@@ -2,6 +2,7 @@ import type { CoilDescription } from '../../../../engine/kinds/coils/coil-schema
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, mm, ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
+import { numberSpan, spanBeside } from '../../ranges.ts';
 import { counted } from '../grammar.ts';
 import { type FormerMaterial, formerNames } from '../materials.ts';
 
@@ -28,7 +29,7 @@ export const tapLabel = ({ name, turn }: Tapped): string => `tap ${turnsText(tur
 
 /** To whole kHz. */
 const RANGE = (lowest: number, highest: number): string =>
-  `${Math.round(lowest / 1e3)} to ${Math.round(highest / 1e3)} kHz`;
+  `${Math.round(lowest / 1e3)}–${Math.round(highest / 1e3)} kHz`;
 
 export const coilSheetWords = {
   title: (name: string): string => `Coil “${printable(name)}”`,
@@ -167,13 +168,13 @@ export interface MeteredWinding {
 /** What a coil should measure. */
 export const coilFigures = {
   inductance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
-    `${formatQuantity(value, 'inductance')} (${formatQuantity(low, 'inductance')} to ${formatQuantity(high, 'inductance')} as wound by hand)`,
+    `${formatQuantity(value, 'inductance')} ${spanBeside(value, [low, high], 'inductance')}, as wound by hand`,
   q: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }): string =>
-    `about ${formatNumber(value, 2)}, in the range ${formatNumber(low, 2)} to ${formatNumber(high, 2)}; the higher the Q, the sharper the tuning and the louder the set`,
+    `about ${formatNumber(value, 2)} (${numberSpan([low, high])}); the higher the Q, the sharper the tuning and the louder the set`,
   selfCapacitance: (capacitance: number): string =>
     `${formatQuantity(capacitance, 'capacitance', 2)}, between the turns; it adds to the tuning capacitor`,
   resistance: ({ value, low, high, leads }: MeteredWinding): string =>
-    `${ohms(value)} (${ohms(low)} to ${ohms(high)} by an ordinary meter, ${leads === 'within' ? 'its leads included' : 'with the reading of its leads touched together subtracted'}); more: a bad joint or wire; less: turns short-circuited or too few`,
+    `${ohms(value)} ${spanBeside(value, [low, high], 'resistance')} by an ordinary meter, ${leads === 'within' ? 'its leads included' : 'with the reading of its leads touched together subtracted'}; more: a bad joint or wire; less: turns short-circuited or too few`,
   range: RANGE,
   measuredQ: ({ q, at }: { readonly q: number; readonly at: number }): string =>
     `${formatNumber(q, 3)} at ${formatNumber(at / 1e3, 4)} kHz`,
@@ -210,9 +211,9 @@ const NOT_AS_CALCULATED = 'Outside of that the wire or the spacing is not what w
 export const coilChecks = {
   count: 'Count the turns again under a lens, ten at a time.',
   across: ({ value, low, high }: Ranged): string =>
-    `Measure the winding: ${mm(value)} outside, ${mm(low)} to ${mm(high)}. ${NOT_AS_CALCULATED}`,
+    `Measure the winding: ${mm(value)} ${spanBeside(value, [low, high], 'length')} outside. ${NOT_AS_CALCULATED}`,
   along: ({ value, low, high }: Ranged): string =>
-    `Measure the winding: ${mm(value)} long, ${mm(low)} to ${mm(high)}. ${NOT_AS_CALCULATED}`,
+    `Measure the winding: ${mm(value)} ${spanBeside(value, [low, high], 'length')} long. ${NOT_AS_CALCULATED}`,
   ohms: 'With a meter on ohms: start to end conducts; no part of the coil conducts to the mounting screws.',
   ohmsTapped:
     'With a meter on ohms: start to end conducts, and so does every tap to either end; no part of the coil conducts to the mounting screws.',

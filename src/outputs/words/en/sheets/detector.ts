@@ -2,6 +2,7 @@ import type { DetectorDescription } from '../../../../engine/kinds/detectors/det
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, mm, ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
+import { spanBeside } from '../../ranges.ts';
 import type { Contact } from './bring-up-steps.ts';
 import { outputNames } from './circuit.ts';
 
@@ -32,8 +33,8 @@ function ohmsText(reading: Sampled, overload: number): string {
   if (low > overload) return `No reading: above ${formatQuantity(overload, 'resistance', 2)}.`;
   const figure = value > overload ? 'No reading' : `About ${ohms(value)}`;
   if (!isSpread(reading)) return `${figure}.`;
-  const to = high > overload ? 'no reading' : ohms(high);
-  return `${figure} (${ohms(low)} to ${to}).`;
+  if (high > overload) return `${figure} (from ${ohms(low)} upward).`;
+  return `${figure} ${spanBeside(value, [low, high], 'resistance')}.`;
 }
 
 /** The detector made or fitted, and what it should read. SI. */
@@ -216,7 +217,7 @@ export const detectorChecks = {
   drop: (drop: Sampled): Check => [
     'Meter on its diode range: red lead on the anode, black on the cathode (the band).',
     isSpread(drop)
-      ? `${volts(drop.value)} (${volts(drop.range[0])} to ${volts(drop.range[1])}).`
+      ? `${volts(drop.value)} ${spanBeside(drop.value, drop.range, 'voltage', 2)}.`
       : `${volts(drop.value)}.`,
     'No reading: the band is at the other end, or the diode is dead. 0 V: short-circuited.',
   ],
@@ -232,7 +233,7 @@ export const detectorChecks = {
   ],
   heaterCold: (cold: number): Check => [
     'Valve out of its holder and cold: meter on ohms across its heater pins.',
-    `${ohms(cold)} (${ohms(cold * 0.7)} to ${ohms(cold * 1.3)}), the leads’ own reading subtracted.`,
+    `${ohms(cold)} ${spanBeside(cold, [cold * 0.7, cold * 1.3], 'resistance')}, the leads’ own reading subtracted.`,
     'No reading: a broken heater, or the wrong pins.',
   ],
   heaterApart: (overload: number): Check => [
@@ -247,7 +248,7 @@ export const detectorChecks = {
   ],
   standing: ({ voltage, load }: { readonly voltage: number; readonly load: keyof typeof outputNames }): Check => [
     'In the finished set, no station tuned in: meter on volts across P1 and P2.',
-    `About ${volts(voltage)} (${volts(voltage / 2)} to ${volts(voltage * 2)}) with the ${outputNames[load]} connected: the hot cathode sends it.`,
+    `About ${volts(voltage)} ${spanBeside(Math.abs(voltage), [Math.abs(voltage) / 2, Math.abs(voltage) * 2], 'voltage', 2)} with the ${outputNames[load]} connected: the hot cathode sends it.`,
     'Nothing: a cold heater, or anode and cathode swapped.',
   ],
   onStation: ({

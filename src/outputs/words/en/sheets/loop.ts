@@ -1,6 +1,7 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, mm } from '../../figures.ts';
 import { printable } from '../../printable.ts';
+import { spanBeside } from '../../ranges.ts';
 import { counted } from '../grammar.ts';
 import { type TapName, tapNames, turnsText } from './coil.ts';
 
@@ -38,8 +39,8 @@ export const loopSheetWords = {
   },
   headings: { winding: 'How to wind it', checks: 'What to expect, and how to check it' },
   inductance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
-    `${formatQuantity(value, 'inductance')} (${formatQuantity(low, 'inductance')} to ${formatQuantity(high, 'inductance')} as built by hand)`,
-  range: (lowest: number, highest: number): string => `${Math.round(lowest / 1e3)} to ${Math.round(highest / 1e3)} kHz`,
+    `${formatQuantity(value, 'inductance')} ${spanBeside(value, [low, high], 'inductance')}, as built by hand`,
+  range: (lowest: number, highest: number): string => `${Math.round(lowest / 1e3)}–${Math.round(highest / 1e3)} kHz`,
   count: 'Count the turns again, and check that none crosses another.',
   ohms: 'With a meter on ohms: start to end conducts.',
   ohmsTapped: 'With a meter on ohms: start to end conducts, and so does the tap to either end.',
