@@ -127,6 +127,7 @@ export function StationsMap({ centre, siteName, arrivals, rows, when, chosen, on
     ],
     size,
     (text) => textWidth(text, LETTERS) + 2,
+    points.flatMap((point) => (point ? [[onScreen(point), here] as const] : [])),
   );
   const placed = points.filter((point) => point !== undefined).length;
 

@@ -94,3 +94,32 @@ describe('the view of the map', () => {
     expect(ringsFor({ x: 0, y: 0, kmPerPixel: 4 }, size)).toEqual([500, 1000]);
   });
 });
+
+it('a name stands clear of the paths where there is room beside its point', () => {
+  const size = { width: 600, height: 400 };
+  const [at, site] = [
+    [200, 200],
+    [400, 200],
+  ] as const;
+  const one = [{ index: 0, name: 'Elm', at }];
+  const place = (lines: Parameters<typeof placeMapNames>[3]) => placeMapNames(one, size, () => 30, lines)[0];
+  expect(place([])).toMatchObject({ anchor: 'start', y: 204 });
+  expect(place([[at, site]])).toMatchObject({ anchor: 'end', y: 204 });
+  // Lines on both sides of the point: above them.
+  expect(
+    place([
+      [at, site],
+      [at, [0, 200]],
+    ]).y,
+  ).toBe(193);
+  // Lines everywhere: named all the same.
+  const everywhere = Array.from(
+    { length: 90 },
+    (_, i) =>
+      [
+        [0, 150 + i],
+        [600, 150 + i],
+      ] as const,
+  );
+  expect(place(everywhere)).toMatchObject({ anchor: 'start', y: 204 });
+});

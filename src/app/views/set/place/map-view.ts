@@ -110,36 +110,69 @@ export interface MapLabel {
   readonly text: string;
 }
 
+/** Where a name may stand about its point, px: the nearest first. */
+const PLACES = [
+  [8, 4, 'start'],
+  [-8, 4, 'end'],
+  [8, -7, 'start'],
+  [8, 15, 'start'],
+  [-8, -7, 'end'],
+  [-8, 15, 'end'],
+  [2, -12, 'start'],
+  [2, 20, 'start'],
+  [-2, -12, 'end'],
+  [-2, 20, 'end'],
+] as const;
+
+type Rect = readonly [left: number, top: number, right: number, bottom: number];
+
+/** Whether a straight line passes through a rectangle; both ends may lie outside. */
+function passes([[x, y], [toX, toY]]: MapLine, [left, top, right, bottom]: Rect): boolean {
+  let [from, to] = [0, 1];
+  for (const [start, by, low, high] of [
+    [x, toX - x, left, right],
+    [y, toY - y, top, bottom],
+  ] as const) {
+    if (by === 0) {
+      if (start < low || start > high) return false;
+      continue;
+    }
+    const ends = [(low - start) / by, (high - start) / by].sort((a, b) => a - b);
+    from = Math.max(from, ends[0]);
+    to = Math.min(to, ends[1]);
+  }
+  return from < to;
+}
+
+type MapLine = readonly [from: readonly [number, number], to: readonly [number, number]];
+
 /**
- * Names beside their points, none over another: the first ones given win.
+ * Names beside their points, none over another: the first ones given win. Where there is room no name lies on a line.
  * @param widthOf px of a text.
+ * @param lines drawn on the map, px
  */
 export function placeMapNames(
   points: readonly { readonly index: number; readonly name: string; readonly at: readonly [number, number] }[],
   { width, height }: Size,
   widthOf: (text: string) => number,
+  lines: readonly MapLine[] = [],
 ): MapLabel[] {
-  const taken: [number, number, number, number][] = points.map(({ at: [x, y] }) => [x - 4, y - 4, x + 4, y + 4]);
+  const taken: Rect[] = points.map(({ at: [x, y] }) => [x - 4, y - 4, x + 4, y + 4]);
   const labels: MapLabel[] = [];
   for (const { index, name, at } of points) {
     const w = widthOf(name);
     if (at[0] < 0 || at[0] > width || at[1] < 0 || at[1] > height) continue;
-    for (const [dx, dy, anchor] of [
-      [8, 4, 'start'],
-      [-8, 4, 'end'],
-      [8, -7, 'start'],
-      [8, 15, 'start'],
-      [-8, -7, 'end'],
-      [-8, 15, 'end'],
-    ] as const) {
+    const places = PLACES.flatMap(([dx, dy, anchor]) => {
       const left = anchor === 'start' ? at[0] + dx : at[0] + dx - w;
-      const box: [number, number, number, number] = [left, at[1] + dy - 11, left + w, at[1] + dy + 3];
-      if (box[0] < 2 || box[2] > width - 2 || box[1] < 2 || box[3] > height - 2) continue;
-      if (taken.some((t) => t[0] < box[2] && t[2] > box[0] && t[1] < box[3] && t[3] > box[1])) continue;
-      taken.push(box);
-      labels.push({ index, x: at[0] + dx, y: at[1] + dy, anchor, text: name });
-      break;
-    }
+      const box: Rect = [left, at[1] + dy - 11, left + w, at[1] + dy + 3];
+      const isOutside = box[0] < 2 || box[2] > width - 2 || box[1] < 2 || box[3] > height - 2;
+      const isOver = taken.some((t) => t[0] < box[2] && t[2] > box[0] && t[1] < box[3] && t[3] > box[1]);
+      return isOutside || isOver ? [] : [{ dx, dy, anchor, box }];
+    });
+    const place = places.find(({ box }) => !lines.some((line) => passes(line, box))) ?? places[0];
+    if (!place) continue;
+    taken.push(place.box);
+    labels.push({ index, x: at[0] + place.dx, y: at[1] + place.dy, anchor: place.anchor, text: name });
   }
   return labels;
 }
