@@ -3,7 +3,6 @@ import type { TuningDescription } from '../../../../engine/kinds/tunings/tuning-
 import type { DielectricName } from '../../../../engine/parts/capacitor/dielectrics.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { mm } from '../../figures.ts';
-import { spanText } from '../../ranges.ts';
 import { optionName } from '../fields/options.ts';
 import { dielectricNames } from '../materials.ts';
 
@@ -20,8 +19,15 @@ export interface CapacitorAt {
 
 const C = (capacitance: number): string => formatQuantity(capacitance, 'capacitance');
 
-const range = (name: string, { min, max }: CapacitorAt): string =>
-  `${name}, ${spanText([min, max], 'capacitance')} with stray capacitance and trimmer.`;
+/** "23.5–508 pF", "12 pF–1.74 nF"; of a fixed one its capacitance. */
+function ends({ min, max }: CapacitorAt): string {
+  const [low, high] = [C(min), C(max)];
+  if (low === high) return low;
+  const [figure, unit] = low.split(/\s/);
+  return high.split(/\s/)[1] === unit ? `${figure}–${high}` : `${low}–${high}`;
+}
+
+const range = (name: string, at: CapacitorAt): string => `${name}, ${ends(at)} with stray capacitance and trimmer.`;
 const turned = (name: string, at: CapacitorAt): string =>
   `${range(name, at)} Here at ${formatNumber(at.angle, 3)}° of ${formatNumber(at.swing, 3)}°: ${C(at.capacitance)} with stray capacitance.`;
 const pushed = (name: string, at: CapacitorAt): string =>
