@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { levelSpan, numberSpan, spanBeside, spanText } from './ranges.ts';
+import { levelSpan, numberSpan, ohmsBeside, spanBeside, spanText } from './ranges.ts';
 
 const NBSP = '\u00a0';
 
@@ -31,4 +31,11 @@ test('levels have no dash beside a minus', () => {
 test('a number without unit', () => {
   expect(numberSpan([98.4, 254])).toBe('98–250');
   expect(numberSpan([178.3, 181.6])).toBe('178–182');
+});
+
+test('states the range of a resistance in the unit and as fine as a meter shows it', () => {
+  expect(ohmsBeside(0.23, [0.12, 0.36])).toBe('(0.1–0.4)');
+  expect(ohmsBeside(1.17, [0.98, 1.37])).toBe('(1–1.4)');
+  expect(ohmsBeside(73, [37, 150])).toBe('(37–150)');
+  expect(ohmsBeside(2400, [1300, 4600])).toBe('(1.3–4.6)');
 });

@@ -40,6 +40,12 @@ export function spanBeside(value: number, range: Range, kind: QuantityKind, digi
   return `(${inUnit(range, { ...unitOf(value, kind, digits), unit: '' }, digitsOf(range))})`;
 }
 
+const asOnMeter = (r: number): string => formatNumber(r < 1 ? Math.round(r * 10) / 10 : r, r < 1 ? 1 : 2);
+
+/** "(1.0–1.4)": the range of a resistance behind it, Ω, in its unit and as fine as `ohms` has it. */
+export const ohmsBeside = (value: number, range: Range): string =>
+  value < 10 ? `(${range.map(asOnMeter).join('–')})` : spanBeside(value, range, 'resistance');
+
 /** "33–51", "−5 to 12": levels in whole decibels, without their unit. A dash beside a minus would be read as one. */
 export const levelSpan = ([low, high]: Range): string =>
   `${wholeDB(low)}${Math.min(low, high) < -0.5 ? ' to ' : '–'}${wholeDB(high)}`;

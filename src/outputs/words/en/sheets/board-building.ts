@@ -1,6 +1,6 @@
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { ohms } from '../../figures.ts';
-import { spanBeside } from '../../ranges.ts';
+import { ohmsBeside } from '../../ranges.ts';
 import { counted, listOf } from '../grammar.ts';
 
 /** Short lines, one thing to do in each. */
@@ -67,10 +67,10 @@ export const boardBuilding = {
   joinedOtherwise: 'A wire left out.',
   winding: ({ value, low, high, leads }: Metered): string =>
     leads === 'within'
-      ? `${ohms(value)} ${spanBeside(value, [low, high], 'resistance')}`
-      : `${ohms(value)} ${spanBeside(value, [low, high], 'resistance')}, the leads’ own reading subtracted`,
+      ? `${ohms(value)} ${ohmsBeside(value, [low, high])}`
+      : `${ohms(value)} ${ohmsBeside(value, [low, high])}, the leads’ own reading subtracted`,
   windingOtherwise: 'No reading: a wire left out. Another value: a wire on another tap or point.',
   diode: ({ value, low, high }: Omit<Metered, 'leads'>): string =>
-    `About ${ohms(value)} ${spanBeside(value, [low, high], 'resistance')}, with other samples and meters`,
+    `About ${ohms(value)} ${ohmsBeside(value, [low, high])}, with other samples and meters`,
   diodeOtherwise: 'The detector the other way round, or a wire left out.',
 };

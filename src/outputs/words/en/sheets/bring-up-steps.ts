@@ -8,7 +8,7 @@ import { hasRanges } from '../../../../engine/uncertainty/ranged-reception.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, ohms, wholeDB, wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
-import { levelSpan, spanBeside, spanText } from '../../ranges.ts';
+import { levelSpan, ohmsBeside, spanText } from '../../ranges.ts';
 import { crystalSpots } from '../crystal-spots.ts';
 import { faultCautionTexts } from '../faults/remedies.ts';
 import { optionName } from '../fields/options.ts';
@@ -141,7 +141,7 @@ const V = (voltage: number): string => formatQuantity(Math.abs(voltage), 'voltag
 const joined = (...sentences: (string | false | undefined)[]): string => sentences.filter(Boolean).join(' ');
 
 function windingText({ resistance, range, leads }: WindingResistance): string {
-  const figure = `${ohms(resistance)} ${spanBeside(resistance, range, 'resistance')}`;
+  const figure = `${ohms(resistance)} ${ohmsBeside(resistance, range)}`;
   if (leads === 'no') return `${figure}.`;
   return leads === 'again'
     ? `${figure}, with the leads’ reading subtracted.`
@@ -192,9 +192,9 @@ function earthText({
 }: Pick<BringUpFacts['aerial-and-earth'], 'earth' | 'resistance' | 'range'>): string {
   if (earth.kind === 'measured')
     return 'pipe' in earth
-      ? `earth by a water pipe, ${ohms(resistance)} as a typical value ${spanBeside(resistance, range, 'resistance')}`
+      ? `earth by a water pipe, ${ohms(resistance)} as a typical value ${ohmsBeside(resistance, range)}`
       : `earth ${ohms(resistance)} as measured`;
-  const figure = `earth ${ohms(resistance)} ${spanBeside(resistance, range, 'resistance')}, calculated`;
+  const figure = `earth ${ohms(resistance)} ${ohmsBeside(resistance, range)}, calculated`;
   if (earth.kind === 'counterpoise') return figure;
   if (earth.soil !== 'as its resistivity' && earth.soil !== 'as the place')
     return `${figure} for ${optionName('earth.soil', earth.soil)}`;

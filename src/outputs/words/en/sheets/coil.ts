@@ -2,7 +2,7 @@ import type { CoilDescription } from '../../../../engine/kinds/coils/coil-schema
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, mm, ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
-import { numberSpan, spanBeside } from '../../ranges.ts';
+import { numberSpan, ohmsBeside, spanBeside } from '../../ranges.ts';
 import { counted } from '../grammar.ts';
 import { type FormerMaterial, formerNames } from '../materials.ts';
 
@@ -174,7 +174,7 @@ export const coilFigures = {
   selfCapacitance: (capacitance: number): string =>
     `${formatQuantity(capacitance, 'capacitance', 2)}, between the turns; it adds to the tuning capacitor`,
   resistance: ({ value, low, high, leads }: MeteredWinding): string =>
-    `${ohms(value)} ${spanBeside(value, [low, high], 'resistance')} by an ordinary meter, ${leads === 'within' ? 'its leads included' : 'with the reading of its leads touched together subtracted'}; more: a bad joint or wire; less: turns short-circuited or too few`,
+    `${ohms(value)} ${ohmsBeside(value, [low, high])} by an ordinary meter, ${leads === 'within' ? 'its leads included' : 'with the reading of its leads touched together subtracted'}; more: a bad joint or wire; less: turns short-circuited or too few`,
   range: RANGE,
   measuredQ: ({ q, at }: { readonly q: number; readonly at: number }): string =>
     `${formatNumber(q, 3)} at ${formatNumber(at / 1e3, 4)} kHz`,

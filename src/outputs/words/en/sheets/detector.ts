@@ -2,7 +2,7 @@ import type { DetectorDescription } from '../../../../engine/kinds/detectors/det
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { kHz, mm, ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
-import { spanBeside } from '../../ranges.ts';
+import { ohmsBeside, spanBeside } from '../../ranges.ts';
 import type { Contact } from './bring-up-steps.ts';
 import { outputNames } from './circuit.ts';
 
@@ -34,7 +34,7 @@ function ohmsText(reading: Sampled, overload: number): string {
   const figure = value > overload ? 'No reading' : `About ${ohms(value)}`;
   if (!isSpread(reading)) return `${figure}.`;
   if (high > overload) return `${figure} (from ${ohms(low)} upward).`;
-  return `${figure} ${spanBeside(value, [low, high], 'resistance')}.`;
+  return `${figure} ${ohmsBeside(value, [low, high])}.`;
 }
 
 /** The detector made or fitted, and what it should read. SI. */
@@ -233,7 +233,7 @@ export const detectorChecks = {
   ],
   heaterCold: (cold: number): Check => [
     'Valve out of its holder and cold: meter on ohms across its heater pins.',
-    `${ohms(cold)} ${spanBeside(cold, [cold * 0.7, cold * 1.3], 'resistance')}, the leads’ own reading subtracted.`,
+    `${ohms(cold)} ${ohmsBeside(cold, [cold * 0.7, cold * 1.3])}, the leads’ own reading subtracted.`,
     'No reading: a broken heater, or the wrong pins.',
   ],
   heaterApart: (overload: number): Check => [
