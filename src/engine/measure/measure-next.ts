@@ -20,7 +20,8 @@ export type Method =
   | 'audibility'
   | 'aerial-substitution'
   | 'field-strength'
-  | 'effective-height';
+  | 'effective-height'
+  | 'mutual-inductance';
 
 /** By how much a measurement narrows an answer. */
 export interface Narrowing {
@@ -64,6 +65,7 @@ const WAYS: Readonly<Partial<Record<Measurable, Way>>> = {
     equipment: ['battery', 'voltmeter', 'ammeter', 'known resistors'],
     left: 0.2,
   },
+  coupling: { method: 'mutual-inductance', equipment: ['inductance meter'], left: 0.4 },
   phones: { method: 'audibility', equipment: ['ears', 'known resistors'], left: 0.3 },
 };
 

@@ -121,6 +121,14 @@ const READINGS: Readonly<Record<Method, (built: Built, noise: () => number) => o
     value: figure('aerial.effectiveHeight') * (1 + 0.1 * noise()),
     error: '10 %',
   }),
+  'mutual-inductance': ({ set, figure }, noise) => {
+    const [a, b] = measurableFigures(set)
+      .filter(({ property }) => property === 'coil.inductance')
+      .map(({ calculated }) => calculated.value);
+    const M = figure('arrangement.coupling') * Math.sqrt(a * b);
+    const [aiding, opposing] = [a + b + 2 * M, a + b - 2 * M].map((L) => L * (1 + 0.005 * noise()));
+    return { kind: 'mutual-inductance', aiding, opposing, first: a, second: b, error: '0.5 %' };
+  },
 };
 
 const times = (written: string, by: number): string => `${by * Number.parseFloat(written)} ${written.split(' ')[1]}`;

@@ -279,6 +279,7 @@ const METHODS: Readonly<Record<Method, string>> = {
     'Aerial by substitution: dial positions with the aerial and with known capacitors in its place',
   'field-strength': 'Field strength from the direct current of the calibrated set',
   'effective-height': 'Effective height: the emf of a station of known field strength',
+  'mutual-inductance': 'Coupling of the coils: their inductance in series, aiding and opposing',
 };
 
 const EQUIPMENT: Readonly<Record<Equipment, string>> = {
