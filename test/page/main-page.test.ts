@@ -155,7 +155,7 @@ describe('on a phone', () => {
       await answered(page);
       expect((await page.locator('.header').boundingBox())!.height).toBeLessThan(100);
       const stage = page.getByRole('tab', { name: /^Tuned circuit/ });
-      await expect.poll(() => stage.locator('.stage-change').textContent()).toMatch(/^\d+ dB power loss$/);
+      await expect.poll(() => stage.locator('.stage-change').textContent()).toMatch(/^[\d.]+ dB power loss$/);
       expect((await stage.boundingBox())!.height, 'one stage and its neighbours').toBeLessThan(90);
       const box = (await stage.boundingBox())!;
       expect(box.x >= 0 && box.x + box.width <= 390, 'the open stage is in sight').toBe(true);
