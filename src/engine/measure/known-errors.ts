@@ -17,7 +17,11 @@ export function chiSquarePoint(degrees: number): number {
  * say so and widen it; it never becomes narrower.
  * @returns standard error of each unknown, the covariance row by row, and what is to be warned of
  */
-export function knownErrorsOf({ gram, sumOfSquares, degreesOfFreedom, x }: LeastSquaresFit) {
+export function knownErrorsOf({ gram, sumOfSquares, degreesOfFreedom, x }: LeastSquaresFit): {
+  covariance: Float64Array;
+  errors: Float64Array;
+  warnings: readonly Warning[];
+} {
   const excess = sumOfSquares > chiSquarePoint(degreesOfFreedom);
   const scale = excess ? sumOfSquares / degreesOfFreedom : 1;
   const covariance = gram.map((value) => value * scale);

@@ -76,7 +76,15 @@ export function inverseGram({ R, n }: Triangle): Float64Array {
  * @param rows m×n row by row. @param target m values.
  * @returns the n unknowns, their covariance for unit variance of the target (n×n), and target − rows·x.
  */
-export function linearLeastSquares(rows: ArrayLike<number>, target: ArrayLike<number>, n: number) {
+export function linearLeastSquares(
+  rows: ArrayLike<number>,
+  target: ArrayLike<number>,
+  n: number,
+): {
+  x: Float64Array;
+  gram: Float64Array;
+  residuals: Float64Array;
+} {
   const m = target.length;
   const size = new Float64Array(n);
   for (let j = 0; j < n; j++) {

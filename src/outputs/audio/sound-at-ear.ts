@@ -52,7 +52,7 @@ export class SoundAtEar {
   /** Share of its full loudness that the sound before this block had: a valve that warms or cools. */
   warmth: Ratio = 1;
   /** Before the limiter, Pa. */
-  readonly pressure = new Float32Array(BLOCK);
+  readonly pressure: Float32Array = new Float32Array(BLOCK);
   readonly meters = { limited: 1, pressure: 0 };
 
   private readonly amplification: number;

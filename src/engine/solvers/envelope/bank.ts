@@ -64,9 +64,9 @@ interface Kept {
  */
 export class Bank {
   count = 0;
-  readonly modes = new Float64Array(MOST_MODES * SIZE);
-  readonly zr = new Float64Array(MOST_MODES);
-  readonly zi = new Float64Array(MOST_MODES);
+  readonly modes: Float64Array = new Float64Array(MOST_MODES * SIZE);
+  readonly zr: Float64Array = new Float64Array(MOST_MODES);
+  readonly zi: Float64Array = new Float64Array(MOST_MODES);
   /** Output × mode, `MOST_MODES` apart. */
   readonly or: Float64Array;
   readonly oi: Float64Array;

@@ -8,7 +8,7 @@ const TOO_FAINT = 2e-3;
 export class DistantStations {
   readonly distant = distantStations();
   /** Station of each distant place. */
-  readonly member = new Int32Array(MOST_DISTANT);
+  readonly member: Int32Array = new Int32Array(MOST_DISTANT);
   /** Tick × place, over s. */
   readonly open: Float64Array;
   private readonly heard: HeardStations;
