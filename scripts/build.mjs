@@ -1,11 +1,9 @@
 // Builds all that is shipped, from scratch where needed: the compiled engine and command line, the page, and the page
 // in one file; and the licences of all of it.
-import { buildCommandLine, buildPage, buildPageFile } from './support/build.mjs';
+import { buildAll } from './support/build.mjs';
 import { installIfNeeded } from './support/install.mjs';
 import { writeLicences } from './support/licences.mjs';
 
 await installIfNeeded();
-await buildCommandLine({ force: true });
-await buildPage({ force: true });
-await buildPageFile({ force: true });
+await buildAll();
 writeLicences();

@@ -4,7 +4,7 @@
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { copyFileSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { buildCommandLine, buildPage, buildPageFile } from './support/build.mjs';
+import { buildAll } from './support/build.mjs';
 import { installIfNeeded } from './support/install.mjs';
 import { nodeIsNewEnough } from './support/node-version.mjs';
 import { packRelease } from './support/pack.mjs';
@@ -31,9 +31,7 @@ if (nodeIsNewEnough()) {
     process.exitCode = 1;
   } else {
     await installIfNeeded();
-    await buildCommandLine({ force: true });
-    await buildPage({ force: true });
-    await buildPageFile({ force: true });
+    await buildAll();
     const folder = inRoot('dist/release');
     rmSync(folder, { recursive: true, force: true });
     const { filename, files } = await packRelease(folder);

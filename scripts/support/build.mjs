@@ -100,3 +100,10 @@ export async function buildPageFile({ quiet = false, force = false } = {}) {
     markFresh(pageFile.stamp, started);
   });
 }
+
+/** Builds all that is shipped, from scratch where needed: the compiled engine and command line, the page, and the page in one file. */
+export async function buildAll() {
+  await buildCommandLine({ force: true });
+  await buildPage({ force: true });
+  await buildPageFile({ force: true });
+}

@@ -110,8 +110,8 @@ function soilOf({ soil, soilResistivity }: { soil: string; soilResistivity?: num
   };
 }
 
-const rodsOf = (rods: Of<EarthDescription, 'rod' | 'rods'>, at: EarthConditions): EarthModel =>
-  earth({ ...rods, ...soilOf(rods), ...at, shape: rods.kind } as Parameters<typeof earth>[0]);
+const rodsOrPlateOf = (buried: Of<EarthDescription, 'rod' | 'rods' | 'plate'>, at: EarthConditions): EarthModel =>
+  earth({ ...buried, ...soilOf(buried), ...at, shape: buried.kind } as Parameters<typeof earth>[0]);
 
 const wiresOf = (
   wires: Of<EarthDescription, 'buried wire' | 'radials' | 'counterpoise'>,
@@ -138,17 +138,9 @@ const MEDIUM_WAVE: EarthConditions = { frequency: 1e6 };
 
 const EARTHS: ByKind<EarthDescription, EarthModel, [EarthConditions]> = {
   measured: (given) => earth({ shape: 'pipe' in given ? 'water pipe' : 'measured', resistance: given.resistance }),
-  rod: rodsOf,
-  rods: rodsOf,
-  plate: (plate, at) =>
-    earth({
-      ...at,
-      shape: 'plate',
-      side: plate.side,
-      depth: plate.depth,
-      lie: plate.lie,
-      ...soilOf(plate),
-    } as Parameters<typeof earth>[0]),
+  rod: rodsOrPlateOf,
+  rods: rodsOrPlateOf,
+  plate: rodsOrPlateOf,
   'buried wire': wiresOf,
   radials: wiresOf,
   counterpoise: wiresOf,

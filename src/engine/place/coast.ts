@@ -1,6 +1,7 @@
 import { feature } from 'topojson-client';
 import type { GeometryCollection, Topology } from 'topojson-specification';
 import { boundary } from '../numerics/roots.ts';
+import { withinHalfTurn } from '../units/angle.ts';
 import type { Metres } from '../units/quantities.ts';
 import { greatCircle, type Position } from './geodesy.ts';
 
@@ -59,7 +60,7 @@ export function coastline(topology: LandTopology): Coast {
     return inside;
   };
   const surfaceAt = ({ latitude, longitude }: Position): LandOrSea =>
-    isLand(latitude, ((((longitude + 180) % 360) + 360) % 360) - 180) ? 'land' : 'sea';
+    isLand(latitude, withinHalfTurn(longitude)) ? 'land' : 'sea';
 
   const cache = new Map<string, readonly CoastSection[]>();
   return {

@@ -1,3 +1,4 @@
+import { withinTurn } from '../units/angle.ts';
 import type { Degrees, Metres } from '../units/quantities.ts';
 
 /** A place on the earth, decimal degrees: north and east are positive. */
@@ -56,7 +57,7 @@ export function greatCircle(from: Position, to: Position): GreatCircle {
   const { east, north } = compass(from);
   // Nearer than a millimetre to coincidence or antipode the direction is free; north is taken.
   const bearing = sine > 1e-10 ? Math.atan2(dot(b, east), dot(b, north)) : 0;
-  return { distance: angle * MEAN_RADIUS, bearing: turn(bearing / RAD), at: along(a, north, east, bearing) };
+  return { distance: angle * MEAN_RADIUS, bearing: withinTurn(bearing / RAD), at: along(a, north, east, bearing) };
 }
 
 /** The great circle that leaves a place in a direction. */
@@ -85,8 +86,6 @@ function along(a: Vector, north: Vector, east: Vector, bearing: number): (distan
   };
 }
 
-const turn = (degrees: Degrees): Degrees => ((degrees % 360) + 360) % 360;
-
 /** Great-circle distance, m. */
 export const distanceBetween = (a: Position, b: Position): Metres => greatCircle(a, b).distance;
 /** Bearing at the first place toward the second, degrees clockwise from north. */
@@ -113,4 +112,5 @@ export function midpoint(a: Position, b: Position): Position {
 
 const POINTS = ['north', 'north-east', 'east', 'south-east', 'south', 'south-west', 'west', 'north-west'] as const;
 /** A bearing in words, to the nearest of eight points. */
-export const compassPoint = (bearing: Degrees): (typeof POINTS)[number] => POINTS[Math.round(turn(bearing) / 45) % 8];
+export const compassPoint = (bearing: Degrees): (typeof POINTS)[number] =>
+  POINTS[Math.round(withinTurn(bearing) / 45) % 8];

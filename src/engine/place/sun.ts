@@ -1,4 +1,5 @@
 import { getPosition, getTimes } from 'suncalc';
+import { withinHalfTurn } from '../units/angle.ts';
 import type { Degrees, Metres } from '../units/quantities.ts';
 import { greatCircle, type Position } from './geodesy.ts';
 import { hourlyLoss } from './sky-wave/losses.ts';
@@ -79,7 +80,7 @@ export function subsolarPoint(time: Date): Position {
   const longitude = ascension - 15 * (18.697374558 + 24.06570982441908 * n);
   return {
     latitude: Math.asin(Math.sin(epsilon) * Math.sin(lambda)) / RAD,
-    longitude: ((((longitude + 180) % 360) + 360) % 360) - 180,
+    longitude: withinHalfTurn(longitude),
   };
 }
 

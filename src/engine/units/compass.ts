@@ -1,12 +1,10 @@
+import { withinHalfTurn, withinTurn } from './angle.ts';
 import type { Degrees } from './quantities.ts';
 
 const POINTS = ['N', 'NNE', 'NE', 'ENE', 'E', 'ESE', 'SE', 'SSE', 'S', 'SSW', 'SW', 'WSW', 'W', 'WNW', 'NW', 'NNW'];
 const LETTER: Readonly<Record<string, string>> = { north: 'N', east: 'E', south: 'S', west: 'W' };
 const QUARTER: Degrees = 11.25;
 
-const turned = (degrees: Degrees): Degrees => (degrees + 360) % 360;
-/** From one direction to another by the shorter way, −180 to 180°. */
-const between = (from: Degrees, to: Degrees): Degrees => turned(to - from + 180) - 180;
 const ofLetters = (letters: string): Degrees | undefined => {
   const at = POINTS.indexOf(letters);
   return at < 0 ? undefined : at * 22.5;
@@ -16,15 +14,16 @@ const ofLetters = (letters: string): Degrees | undefined => {
 function pointBetween(of: string, towards: string): Degrees | undefined {
   const [from, to] = [ofLetters(of), ofLetters(towards)];
   if (of.length > 2 || towards.length > 1 || from === undefined || to === undefined) return undefined;
-  const way = Math.abs(between(from, to));
-  return way === 45 || way === 90 ? turned(from + Math.sign(between(from, to)) * QUARTER) : undefined;
+  const way = withinHalfTurn(to - from);
+  const isPoint = Math.abs(way) === 45 || Math.abs(way) === 90;
+  return isPoint ? withinTurn(from + Math.sign(way) * QUARTER) : undefined;
 }
 
 /** "N 45° E", "S 20 W": degrees from north or south towards east or west. */
 function inQuadrant(from: string, degrees: number, towards: string): Degrees | undefined {
   if (degrees > 90) return undefined;
   const isClockwise = (from === 'N') === (towards === 'E');
-  return turned((from === 'N' ? 0 : 180) + (isClockwise ? degrees : -degrees));
+  return withinTurn((from === 'N' ? 0 : 180) + (isClockwise ? degrees : -degrees));
 }
 
 /**

@@ -1,4 +1,5 @@
 import { isHeard } from '../../../engine/reception/verdict.ts';
+import { withinTurn } from '../../../engine/units/angle.ts';
 import { arc, circle, line, path, pointAtAngle, rect, text } from '../../scene/build.ts';
 import type { Item, Point } from '../../scene/scene.ts';
 import { shorten, textWidth } from '../../scene/text-width.ts';
@@ -152,7 +153,7 @@ const stationMarks = ({ centre, swing }: Round, marks: DialMarks): Item[] =>
 /** Words outward from the rim, never upside down. */
 function radialText(centre: Point, a: number, name: string): Item {
   const words = shorten(name, LETTERS, NAMES[1] - NAMES[0]);
-  const turned = ((a % 360) + 360) % 360;
+  const turned = withinTurn(a);
   const leftward = turned > 90 && turned < 270;
   return text(pointAtAngle(centre, NAMES[0], a), words, LETTERS, {
     turn: leftward ? a - 180 : a,
@@ -182,7 +183,7 @@ function spreadOut(marks: DialMarks, swing: number): { at: number; reading: numb
 
 /** Figures from the rim inward, never upside down. */
 function inward(centre: Point, radius: number, a: number, words: string): Item {
-  const turned = ((a % 360) + 360) % 360;
+  const turned = withinTurn(a);
   const leftward = turned > 90 && turned < 270;
   return text(pointAtAngle(centre, radius, a), words, LETTERS, {
     turn: leftward ? a - 180 : a,
