@@ -82,10 +82,11 @@ const SETTLED = 1e-8;
 /** Of a step over all unknowns: rounding. */
 const ROUNDING = 1e-12;
 /**
- * A step of less than this, over the slope voltage, was the last where the averages have a closed form: no current is then
- * out by more than half the square of it, and a tone of a millionth of the current by 0.004 dB.
+ * A step ε of less than these was the last where the averages have a closed form, over the slope voltage and over the
+ * weaker carrier: no current is then out by more than half the square of it. A carrier V makes a tone of about m·V²/2 of
+ * the current, which is then out by less than 0.003 dB at a depth of 0.3; a tone of a millionth of it by 0.004 dB.
  */
-const LAST = 3e-5;
+const [LEAST_LAST, LAST_OF_CARRIER, MOST_LAST] = [3e-5, 0.01, 0.01];
 
 export const carrierBalance = (): CarrierBalance => ({
   x: new Float64Array(SIZE),
@@ -128,7 +129,8 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
   let before = Number.NaN;
   const { step } = balance;
   const { currentScale, slopeVoltage, law } = c.law.averaged.detector;
-  const last = law ? LAST * slopeVoltage : 0;
+  const lastOf = (weaker: Volts) =>
+    law ? Math.min(Math.max(LAST_OF_CARRIER * weaker, LEAST_LAST * slopeVoltage), MOST_LAST * slopeVoltage) : 0;
   for (let turn = 0; turn < MOST; turn++) {
     equations(c, balance);
     const { mean } = balance;
@@ -149,7 +151,8 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
       size += Math.abs(x[k]);
     }
     if (!Number.isFinite(size)) return false;
-    const isLast = moved <= last || moved <= ROUNDING * size;
+    const weaker = Math.min(Math.hypot(x[OWN], x[OWN + 1]), Math.hypot(x[OTHER], x[OTHER + 1]));
+    const isLast = moved <= lastOf(weaker) || moved <= ROUNDING * size;
     if (share === 1 && (isLast || Math.abs(mean - before) <= SETTLED * Math.abs(mean))) {
       // The step just taken is the most exact.
       const R = c.dcResistance + c.law.directResistance;

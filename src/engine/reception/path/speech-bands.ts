@@ -1,24 +1,25 @@
 import { magnitude } from '../../numerics/complex.ts';
-import { type Decibels, decibels, type Hertz, type Ratio } from '../../units/quantities.ts';
+import { shallowTones } from '../../parts/detector/shallow-tone.ts';
+import { type Decibels, decibels, type Hertz } from '../../units/quantities.ts';
 import type { HeardBand } from '../hearing/types.ts';
-import { type Receiver, TEST_TONE, type TunedStation, toneSource, toneThrough } from './receive-station.ts';
+import { type Receiver, TEST_TONE, type TunedStation, toneSource } from './receive-station.ts';
 
 /** Where the response is calculated; it runs straight between, in dB over octaves. */
 const TONES: readonly Hertz[] = [300, TEST_TONE, 2500, 6000];
-/** Of ordinary speech, well under its peaks. */
-const DEPTH: Ratio = 0.2;
 
 /**
  * Bands of a speech at the ear with the treble that the detector on its tuned circuit really leaves. The level at the ear
  * takes a treble loss by the loaded Q; but where phones or a capacitor make the detector's load another for high notes
  * than for low ones, it damps the sidebands otherwise, and notes above a kilohertz may be gone at a Q that passes them.
+ * Speech is for the most part far below its peaks: its notes are followed as shallow ones.
  */
 export function speechBands(set: Receiver, s: TunedStation): readonly HeardBand[] {
-  const through = (tone: Hertz): Decibels => {
-    const { audioCurrent } = toneThrough(set, toneSource(set, s, tone), { tone, depth: DEPTH, steady: s.steady });
-    return decibels((audioCurrent * magnitude(set.transducerAt(tone))) / s.audioResponseAt(tone));
-  };
-  const at = TONES.map(through);
+  const sources = TONES.map((tone) => toneSource(set, s, tone));
+  const currentOf = shallowTones(set.circuit.averaged, sources[0].carrier, s.steady);
+  const at = TONES.map((tone, i) => {
+    const current = currentOf(sources[i].upper, sources[i].lower, set.audioLoadAt(tone));
+    return decibels((current * magnitude(set.transducerAt(tone))) / s.audioResponseAt(tone));
+  });
   const reference = at[TONES.indexOf(TEST_TONE)];
   const shifts = at.map((dB) => (Number.isFinite(dB - reference) ? dB - reference : 0));
   return s.heard.bands.map((band) => ({ ...band, level: band.level + between(band.frequency, shifts) }));
