@@ -84,9 +84,9 @@ const ROUNDING = 1e-12;
 /**
  * A step ε of less than these was the last where the averages have a closed form, over the slope voltage and over the
  * weaker carrier: no current is then out by more than half the square of it. A carrier V makes a tone of about m·V²/2 of
- * the current, which is then out by less than 0.003 dB at a depth of 0.3; a tone of a millionth of it by 0.004 dB.
+ * the current, which is then out by less than 0.001 dB at a depth of 0.3; a tone of a millionth of it by 0.004 dB.
  */
-const [LEAST_LAST, LAST_OF_CARRIER, MOST_LAST] = [3e-5, 0.01, 0.01];
+const [LEAST_LAST, LAST_OF_CARRIER, MOST_LAST] = [3e-5, 0.004, 0.004];
 
 export const carrierBalance = (): CarrierBalance => ({
   x: new Float64Array(SIZE),
