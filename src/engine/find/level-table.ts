@@ -113,6 +113,7 @@ function behind(ready: Receiver, station: StationDescription, open: Volts, resis
       frequency,
       at: () => view,
       level: () => open,
+      levelsWith: () => false,
       peak: () => ({ ...position, within: true }),
     }),
   };

@@ -361,10 +361,10 @@ export function dialOf(
   // Station by station: what is asked of one again and again stays at hand.
   for (const [k, view] of views.entries()) {
     const { emf, other } = stations[k];
-    view.levelsWith?.(g, other, { capacitances, lossTangents }, all, k, views.length);
+    const isFound = view.levelsWith(g, other, { capacitances, lossTangents }, all, k, views.length);
     for (let i = 0; i < positions; i++) {
       const at = i * views.length + k;
-      const level = view.levelsWith ? all[at] : view.level(g, points[i].position, other);
+      const level = isFound ? all[at] : view.level(g, points[i].position, other);
       const decibels = DECIBELS * Math.log(Math.max(emf * level, 1e-15));
       if (decibels > strongest) strongest = decibels;
       all[at] = decibels;

@@ -1,21 +1,13 @@
 import type { Assembly, TuningPort } from '../../kinds/arrangements/assembly.ts';
 import type { Port } from '../../network/port.ts';
-import { type Complex, divide, ONE } from '../../numerics/complex.ts';
+import type { Complex } from '../../numerics/complex.ts';
 import { maximum } from '../../numerics/minimum.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
-import { linearSolver, type PortView } from './solve.ts';
+import { carrierOf, joinLast, type PortRows } from './port-rows.ts';
+import { linearSolver } from './solve.ts';
 import { greatest, quotientAt, type StraightQuotient } from './straight-quotient.ts';
-import {
-  byMain,
-  bySecond,
-  levelsAbout,
-  MAIN,
-  moveLevels,
-  SECOND,
-  type TuningLevels,
-  tuningLevels,
-} from './tuning-levels.ts';
-import type { CarrierView, FrequencyView, Peak, TunedNetwork } from './views.ts';
+import { byMain, bySecond, levelsAbout, moveLevels, type TuningLevels, tuningLevels } from './tuning-levels.ts';
+import type { Capacitances, CarrierView, FrequencyView, Peak, TunedNetwork } from './views.ts';
 
 /** A set that capacitors tune. */
 interface Tunings {
@@ -40,13 +32,15 @@ export function capacitorTuned(assembly: Assembly): TunedNetwork {
   const cache = new Map<Hertz, Solved>();
   const solved = (frequency: Hertz): Solved => {
     let entry = cache.get(frequency);
-    if (!entry) cache.set(frequency, (entry = solvedAt(tunings, frequency, solver.look(frequency))));
+    if (!entry) cache.set(frequency, (entry = new Solved(tunings, frequency, solver.rows(frequency))));
     return entry;
   };
   return {
-    at: (frequency) => solved(frequency).view,
+    at: solved,
     about(frequency, apart) {
-      const [below, middle, above] = [frequency - apart, frequency, frequency + apart].map((f) => solved(f).levels());
+      const [below, middle, above] = [frequency - apart, frequency, frequency + apart].map(
+        (f) => solved(f).tuned.levels,
+      );
       const near = levelsAbout(below, middle, above, apart);
       const tuned = { ...tunings, w: 0, levels: near.levels };
       return (at, g, position, other) => {
@@ -58,40 +52,75 @@ export function capacitorTuned(assembly: Assembly): TunedNetwork {
   };
 }
 
-interface Solved {
-  readonly view: FrequencyView;
-  readonly levels: () => TuningLevels;
+/** A set at one frequency. Many are kept, and most are only asked what the detector sees. */
+class Solved implements FrequencyView {
+  readonly frequency: Hertz;
+  private readonly tunings: Tunings;
+  private readonly rows: PortRows;
+  private levelled: Tuned | undefined;
+
+  constructor(tunings: Tunings, frequency: Hertz, rows: PortRows) {
+    this.frequency = frequency;
+    this.tunings = tunings;
+    this.rows = rows;
+    this.levelled = undefined;
+  }
+
+  get tuned(): Tuned {
+    const { main, second, ganged } = this.tunings;
+    this.levelled ??= {
+      main,
+      second,
+      ganged,
+      w: 2 * Math.PI * this.frequency,
+      levels: tuningLevels(this.rows, second ? 4 : 3),
+    };
+    return this.levelled;
+  }
+
+  at(position: Ratio, other: Ratio = position): CarrierView {
+    const { main, second, ganged } = this.tunings;
+    const w = 2 * Math.PI * this.frequency;
+    let from = this.rows;
+    if (second) {
+      const place = ganged ? position : other;
+      const y = susceptance(second, w, place);
+      from = joinLast(from, 4, y * second.lossTangentAt(place), y, ONE_JOINED);
+    }
+    const y = susceptance(main, w, position);
+    return carrierOf(joinLast(from, 3, y * main.lossTangentAt(position), y, BOTH_JOINED));
+  }
+
+  level(g: number, position: Ratio, other: Ratio): number {
+    return levelAt(this.tuned, g, position, other);
+  }
+
+  levelsWith(
+    g: number,
+    other: Ratio,
+    { capacitances, lossTangents }: Capacitances,
+    into: Float64Array,
+    at: number,
+    stride: number,
+  ): boolean {
+    const { tuned } = this;
+    if (tuned.ganged) return false;
+    const q = withSecond(tuned, g, other);
+    for (let i = 0; i < capacitances.length; i++) {
+      const y = tuned.w * capacitances[i];
+      into[at + i * stride] = quotientAt(q, y * lossTangents[i], y);
+    }
+    return true;
+  }
+
+  peak(g: number): Peak {
+    const { second, ganged } = this.tunings;
+    return (second === undefined ? peakOfOne : ganged ? peakOfGanged : peakOfTwo)(this.tuned, g);
+  }
 }
 
-function solvedAt(tunings: Tunings, frequency: Hertz, look: PortView): Solved {
-  const { main, second, ganged } = tunings;
-  const w = 2 * Math.PI * frequency;
-  // Near a carrier only its own view is used.
-  let cached: Tuned | undefined;
-  const tuned = (): Tuned => {
-    cached ??= { ...tunings, w, levels: tuningLevels(look) };
-    return cached;
-  };
-  const view: FrequencyView = {
-    frequency,
-    at: (position, other = position) =>
-      second === undefined
-        ? throughOne(look, loadOf(main, w, position))
-        : throughTwo(look, loadOf(main, w, position), loadOf(second, w, ganged ? position : other)),
-    level: (g, position, other) => levelAt(tuned(), g, position, other),
-    levelsWith: ganged
-      ? undefined
-      : (g, other, { capacitances, lossTangents }, into, at, stride) => {
-          const q = withSecond(tuned(), g, other);
-          for (let i = 0; i < capacitances.length; i++) {
-            const y = w * capacitances[i];
-            into[at + i * stride] = quotientAt(q, y * lossTangents[i], y);
-          }
-        },
-    peak: (g) => (second === undefined ? peakOfOne : ganged ? peakOfGanged : peakOfTwo)(tuned(), g),
-  };
-  return { view, levels: () => tuned().levels };
-}
+const ONE_JOINED: PortRows = new Float64Array(2 * 3 * 4);
+const BOTH_JOINED: PortRows = new Float64Array(2 * 2 * 3);
 
 const susceptance = (tuning: TuningPort, w: number, position: Ratio): number => w * tuning.capacitanceAt(position);
 
@@ -206,50 +235,3 @@ function peakOfTwo(t: Tuned, g: number): Peak {
       };
   }
 }
-
-/** 1/(z + 1/y): the current into an admittance joined to a port, per volt that stood there. */
-function intoPort(z: Complex, y: Complex): Complex {
-  const size = y.re * y.re + y.im * y.im;
-  if (!(size > 0)) return { re: 0, im: 0 };
-  return divide(ONE, { re: z.re + y.re / size, im: z.im - y.im / size });
-}
-
-/** v less what the current into a joined admittance adds there: `to` from that port, driven by `from` there. */
-function lessThrough(v: Complex, to: Complex, factor: Complex, from: Complex): Complex {
-  const re = to.re * factor.re - to.im * factor.im;
-  const im = to.re * factor.im + to.im * factor.re;
-  return { re: v.re - (re * from.re - im * from.im), im: v.im - (re * from.im + im * from.re) };
-}
-
-/** What the detector sees with the main tuning joined. */
-function throughOne({ open, z }: Pick<PortView, 'open' | 'z'>, y: Complex): CarrierView {
-  const factor = intoPort(z[MAIN][MAIN], y);
-  return {
-    open: lessThrough(open[0], z[0][MAIN], factor, open[MAIN]),
-    z: lessThrough(z[0][0], z[0][MAIN], factor, z[MAIN][0]),
-    tunedOpen: lessThrough(open[1], z[1][MAIN], factor, open[MAIN]),
-    tunedByDetector: lessThrough(z[1][0], z[1][MAIN], factor, z[MAIN][0]),
-  };
-}
-
-/** The same with the second joined first; of the impedances only those that are needed. */
-function throughTwo({ open, z }: PortView, main: Complex, second: Complex): CarrierView {
-  const factor = intoPort(z[SECOND][SECOND], second);
-  const at = (i: number): Complex => lessThrough(open[i], z[i][SECOND], factor, open[SECOND]);
-  const between = (i: number, j: number): Complex => lessThrough(z[i][j], z[i][SECOND], factor, z[SECOND][j]);
-  const toMain = between(0, MAIN);
-  return throughOne(
-    {
-      open: [at(0), at(1), at(MAIN)],
-      // A row and a column that `throughOne` does not look at are left out.
-      z: [
-        [between(0, 0), NOTHING, toMain],
-        [between(1, 0), NOTHING, between(1, MAIN)],
-        [toMain, NOTHING, between(MAIN, MAIN)],
-      ],
-    },
-    main,
-  );
-}
-
-const NOTHING: Complex = { re: 0, im: 0 };

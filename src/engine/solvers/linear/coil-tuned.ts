@@ -19,6 +19,7 @@ export function coilTuned(assembly: Assembly): TunedNetwork {
       frequency,
       at,
       level: (g, position) => loaded(at(position), g),
+      levelsWith: () => false,
       peak(g) {
         const steps = 32;
         let best = 0;

@@ -5,6 +5,7 @@ import type { Complex } from '../../numerics/complex.ts';
 import type { Hertz } from '../../units/quantities.ts';
 import { eliminateComplex } from './complex-elimination.ts';
 import { admittanceOf, type Equations, equationsOf, fill } from './equations.ts';
+import type { PortRows } from './port-rows.ts';
 
 /** The network as its ports see it at one frequency: V = open + Z·I, I flowing into each port's `from`. */
 export interface PortView {
@@ -29,6 +30,8 @@ export interface LinearSolver {
   solve(frequency: Hertz): Solution;
   /** The network seen from the ports given when the solver was made. */
   look(frequency: Hertz): PortView;
+  /** The same in one array. */
+  rows(frequency: Hertz): PortRows;
 }
 
 /**
@@ -63,7 +66,22 @@ export function linearSolver(circuit: Circuit, ports: readonly Port[] = []): Lin
       }
       return { frequency, open, z };
     },
+    rows(frequency) {
+      solveAt(equations, frequency);
+      return rowsOf(equations);
+    },
   };
+}
+
+function rowsOf({ right, rightCount, ports }: Equations): PortRows {
+  const rows = new Float64Array(2 * ports.length * rightCount);
+  for (let p = 0; p < ports.length; p++) {
+    const [a, b] = ports[p];
+    const width = 2 * rightCount;
+    for (let k = 0; k < width; k++)
+      rows[p * width + k] = (a < 0 ? 0 : right[a * width + k]) - (b < 0 ? 0 : right[b * width + k]);
+  }
+  return rows;
 }
 
 function solveAt(q: Equations, frequency: Hertz): void {

@@ -1,11 +1,11 @@
 import { add, type Complex, multiply, ONE, subtract } from '../../numerics/complex.ts';
-import type { PortView } from './solve.ts';
+import { between, openAt, type PortRows } from './port-rows.ts';
 import { type StraightQuotient, straightQuotient } from './straight-quotient.ts';
 
 /** Ports in the order in which a set with tuning capacitors is looked at; the tuned circuit's, 1, is not needed here. */
 const DETECTOR = 0;
-export const MAIN = 2;
-export const SECOND = 3;
+const MAIN = 2;
+const SECOND = 3;
 
 /** A polynomial n + p·Y1 + q·Y2 + r·Y1·Y2 in the admittances of the main and the second tuning: re and im of n, p, q, r. */
 type Polynomial = Float64Array;
@@ -23,17 +23,20 @@ interface Polynomials {
  * it) becomes x·Δ less what the two currents take, over Δ = (1 + z₁₁·Y1)(1 + z₂₂·Y2) − z₁₂²·Y1·Y2. Without a second
  * tuning its terms are 0.
  */
-function polynomialsOf({ open, z }: PortView): Polynomials {
-  const [x, zd, z1, to1, open1] = [open[DETECTOR], z[DETECTOR][DETECTOR], z[MAIN][MAIN], z[DETECTOR][MAIN], open[MAIN]];
+function polynomialsOf(rows: PortRows, ports: number): Polynomials {
+  const value = (at: number): Complex => ({ re: rows[at], im: rows[at + 1] });
+  const open = (port: number) => value(openAt(ports, port));
+  const z = (port: number, other: number) => value(between(ports, port, other));
+  const [x, zd, z1, to1, open1] = [open(DETECTOR), z(DETECTOR, DETECTOR), z(MAIN, MAIN), z(DETECTOR, MAIN), open(MAIN)];
   const withOne = (v: Complex, zk: Complex, to: Complex, at: Complex): Complex =>
     subtract(multiply(v, zk), multiply(to, at));
-  if (open.length <= SECOND)
+  if (ports <= SECOND)
     return {
       upper: polynomial(x, withOne(x, z1, to1, open1)),
       lower: polynomial(ONE, z1),
       loading: polynomial(zd, withOne(zd, z1, to1, to1)),
     };
-  const [z2, z12, to2, open2] = [z[SECOND][SECOND], z[MAIN][SECOND], z[DETECTOR][SECOND], open[SECOND]];
+  const [z2, z12, to2, open2] = [z(SECOND, SECOND), z(MAIN, SECOND), z(DETECTOR, SECOND), open(SECOND)];
   const both = withOne(z1, z2, z12, z12);
   const whole = (v: Complex, at1: Complex, at2: Complex): Polynomial => {
     const currents = add(multiply(to1, withOne(at1, z2, z12, at2)), multiply(to2, withOne(at2, z1, z12, at1)));
@@ -73,7 +76,7 @@ export interface TuningLevels {
   readonly second: StraightQuotient;
 }
 
-export const tuningLevels = (view: PortView): TuningLevels => levelsWith(polynomialsOf(view));
+export const tuningLevels = (rows: PortRows, ports: number): TuningLevels => levelsWith(polynomialsOf(rows, ports));
 
 const levelsWith = (of: Polynomials): TuningLevels => ({
   of,

@@ -13,6 +13,12 @@ export interface CarrierView {
   readonly tunedByDetector: Complex;
 }
 
+/** Capacitances of a tuning capacitor, F, and its loss tangent at each. */
+export interface Capacitances {
+  readonly capacitances: Float64Array;
+  readonly lossTangents: Float64Array;
+}
+
 /** The set at one frequency, any pointer position: solved once, then closed form. */
 export interface FrequencyView {
   readonly frequency: Hertz;
@@ -20,17 +26,17 @@ export interface FrequencyView {
   /** Voltage left at the detector when it loads the set with a conductance, of the circuit's own unit emf. */
   level(conductance: number, position: Ratio, other: Ratio): number;
   /**
-   * The same at many tuning capacitances, given with their loss tangents, into as many places of `into`, one every
-   * `stride` from `at` on; undefined where it is no such set.
+   * The same at many tuning capacitances into as many places of `into`, one every `stride` from `at` on.
+   * @returns whether they were found: not where a coil or a gang tunes.
    */
-  levelsWith?(
+  levelsWith(
     conductance: number,
     other: Ratio,
-    tunings: { readonly capacitances: Float64Array; readonly lossTangents: Float64Array },
+    tunings: Capacitances,
     into: Float64Array,
     at: number,
     stride: number,
-  ): void;
+  ): boolean;
   /** Pointer position (and that of a separate aerial tuning) where the detector gets most, and whether it lies within the scale. */
   peak(detectorConductance: number): Peak;
 }
