@@ -103,13 +103,11 @@ describe.each(['medium-wave-galena', 'frame-aerial'])('interference among many s
       let evaluated = 0;
       const at = (frequency: number) => {
         const view = ready.network.at(frequency);
-        return {
-          ...view,
-          level: (...about: Parameters<typeof view.level>) => {
-            evaluated++;
-            return view.level(...about);
-          },
+        const level = (...about: Parameters<typeof view.level>) => {
+          evaluated++;
+          return view.level(...about);
         };
+        return Object.assign(Object.create(view) as typeof view, { level });
       };
       const among = interferenceAmong({ ...ready, network: { at } }, tuned);
       for (const s of tuned) among(s);
