@@ -1,4 +1,4 @@
-import type { Complex } from '../../numerics/complex.ts';
+import { type Complex, magnitudeOf } from '../../numerics/complex.ts';
 import { type Samples, samples } from '../../parts/detector/audio-cycle.ts';
 import { type AveragedCurrents, type AveragedDetector, averagedCurrents } from '../../parts/detector/averaged.ts';
 import type { Amperes, Ohms, Volts } from '../../units/quantities.ts';
@@ -151,7 +151,7 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
       size += Math.abs(x[k]);
     }
     if (!Number.isFinite(size)) return false;
-    const weaker = Math.min(Math.hypot(x[OWN], x[OWN + 1]), Math.hypot(x[OTHER], x[OTHER + 1]));
+    const weaker = Math.min(magnitudeOf(x[OWN], x[OWN + 1]), magnitudeOf(x[OTHER], x[OTHER + 1]));
     const isLast = moved <= lastOf(weaker) || moved <= ROUNDING * size;
     if (share === 1 && (isLast || Math.abs(mean - before) <= SETTLED * Math.abs(mean))) {
       // The step just taken is the most exact.

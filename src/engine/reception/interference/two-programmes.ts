@@ -4,6 +4,7 @@ import {
   complex,
   divide,
   magnitude,
+  magnitudeOf,
   multiply,
   reciprocal,
   scale,
@@ -136,7 +137,7 @@ function depthOf(
   const whole = reaches(carrier);
   const u = divide(reaches(upper), whole);
   const l = divide(reaches(lower), whole);
-  return (depth * Math.hypot(u.re + l.re, u.im - l.im)) / 2;
+  return (depth * magnitudeOf(u.re + l.re, u.im - l.im)) / 2;
 }
 
 /** Impedance on the far side of the wanted carrier: about it the admittance of a tuned circuit is nearly straight. */
