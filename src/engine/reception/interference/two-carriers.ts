@@ -1,4 +1,5 @@
 import { type Complex, magnitudeOf } from '../../numerics/complex.ts';
+import { factorise, substitute } from '../../numerics/linear-solve.ts';
 import { type Samples, samples } from '../../parts/detector/audio-cycle.ts';
 import { type AveragedCurrents, type AveragedDetector, averagedCurrents } from '../../parts/detector/averaged.ts';
 import type { Amperes, Ohms, Volts } from '../../units/quantities.ts';
@@ -26,9 +27,10 @@ export interface CarrierBalance {
   mean: Amperes;
   readonly F: Float64Array;
   readonly J: Float64Array;
-  /** An answer kept, how it moves by either carrier, what another is off the straight line, and the slopes at the first. */
+  /** Rows that stood as pivots in the factors of `J`. */
+  readonly pivots: Int32Array;
+  /** An answer kept, how it moves by either carrier, and what another is off the straight line. */
   readonly kept: {
-    readonly slopes: Float64Array;
     readonly middle: Float64Array;
     readonly byOwn: Float64Array;
     readonly byOther: Float64Array;
@@ -86,15 +88,17 @@ const ROUNDING = 1e-12;
  * weaker carrier: no current is then out by more than half the square of it. A carrier V makes a tone of about m·V²/2 of
  * the current, which is then out by less than 0.001 dB at a depth of 0.3; a tone of a millionth of it by 0.004 dB.
  */
-const [LEAST_LAST, LAST_OF_CARRIER, MOST_LAST] = [3e-5, 0.004, 0.004];
+const [LEAST_LAST, OF_CARRIER] = [3e-5, 0.004];
+/** A factor of equations less than this is none. */
+const LEAST_PIVOT = 1e-300;
 
 export const carrierBalance = (): CarrierBalance => ({
   x: new Float64Array(SIZE),
   mean: Number.NaN,
   F: new Float64Array(SIZE),
   J: new Float64Array(SIZE * SIZE),
+  pivots: new Int32Array(SIZE),
   kept: {
-    slopes: new Float64Array(SIZE * SIZE),
     middle: new Float64Array(SIZE),
     byOwn: new Float64Array(SIZE),
     byOther: new Float64Array(SIZE),
@@ -125,21 +129,32 @@ export const carrierBalance = (): CarrierBalance => ({
  * @returns whether it was struck; `balance.x` and `balance.mean` are then the answer
  */
 export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean {
-  const { x, F, J } = balance;
+  const { x, F, J, pivots } = balance;
   let before = Number.NaN;
   const { step } = balance;
   const { currentScale, slopeVoltage, law } = c.law.averaged.detector;
-  const lastOf = (weaker: Volts) =>
-    law ? Math.min(Math.max(LAST_OF_CARRIER * weaker, LEAST_LAST * slopeVoltage), MOST_LAST * slopeVoltage) : 0;
+  let movedBefore = Number.POSITIVE_INFINITY;
   for (let turn = 0; turn < MOST; turn++) {
-    equations(c, balance);
+    answersOf(c.law.averaged, balance);
+    leftOver(c, balance);
     const { mean } = balance;
     // Where the device was shut no slope showed how much a step would open it.
     if (mean > TOO_MUCH * (Math.abs(before) + currentScale)) {
       for (let k = 0; k < SIZE; k++) x[k] -= step[k] /= 2;
+      movedBefore = Number.POSITIVE_INFINITY;
       continue;
     }
-    if (!solve(J, F)) return false;
+    const weaker = Math.min(magnitudeOf(x[OWN], x[OWN + 1]), magnitudeOf(x[OTHER], x[OTHER + 1]));
+    const last = law
+      ? slopeVoltage * Math.min(Math.max((OF_CARRIER * weaker) / slopeVoltage, LEAST_LAST), OF_CARRIER)
+      : 0;
+    // The slopes before a step ε are out by ε over the slope voltage, and so is the step after it, of about half ε² over it.
+    const isOnOldSlopes = movedBefore ** 3 <= last * last * slopeVoltage;
+    if (!isOnOldSlopes) {
+      slopesOf(c, balance);
+      if (factorise(J, SIZE, pivots, LEAST_PIVOT) >= 0) return false;
+    }
+    substitute(J, SIZE, pivots, F);
     // A step that would multiply the current is shortened to its logarithm.
     const most = growthOf(c, balance);
     const share = most > 0.5 ? Math.log1p(most) / most : 1;
@@ -151,15 +166,16 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
       size += Math.abs(x[k]);
     }
     if (!Number.isFinite(size)) return false;
-    const weaker = Math.min(magnitudeOf(x[OWN], x[OWN + 1]), magnitudeOf(x[OTHER], x[OTHER + 1]));
-    const isLast = moved <= lastOf(weaker) || moved <= ROUNDING * size;
-    if (share === 1 && (isLast || Math.abs(mean - before) <= SETTLED * Math.abs(mean))) {
+    const isLast = (isOnOldSlopes ? 2 * moved * movedBefore : moved * moved) <= last * last || moved <= ROUNDING * size;
+    const isStill = !isOnOldSlopes && Math.abs(mean - before) <= SETTLED * Math.abs(mean);
+    if (share === 1 && (isLast || isStill)) {
       // The step just taken is the most exact.
       const R = c.dcResistance + c.law.directResistance;
       balance.mean = R > 1 ? (c.bias - x[DIRECT_VOLTAGE]) / R : mean + movedMean(balance);
       return true;
     }
     before = mean;
+    movedBefore = share === 1 && !isOnOldSlopes ? moved : Number.POSITIVE_INFINITY;
   }
   return false;
 }
@@ -175,41 +191,58 @@ export function slopesByCarriers(
   byOwn: Float64Array,
   byOther: Float64Array,
 ): boolean {
-  const { J, F, kept } = b;
-  equations(c, b);
-  kept.slopes.set(J);
-  F.fill(0);
-  F[OWN] = 1;
-  if (!solve(J, F)) return false;
-  byOwn.set(F);
-  J.set(kept.slopes);
-  F.fill(0);
-  F[OTHER] = 1;
-  if (!solve(J, F)) return false;
-  byOther.set(F);
+  const { J, pivots } = b;
+  answersOf(c.law.averaged, b);
+  slopesOf(c, b);
+  if (factorise(J, SIZE, pivots, LEAST_PIVOT) >= 0) return false;
+  for (const [place, by] of [
+    [OWN, byOwn],
+    [OTHER, byOther],
+  ] as const) {
+    by.fill(0);
+    by[place] = 1;
+    substitute(J, SIZE, pivots, by);
+  }
   return true;
 }
 
-/** Left over of every equation into F, its slopes into J. */
-function equations({ law, own, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
-  const { x, F, J, sums, instants, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
-  const { averaged, carrierResistance } = law;
-  answersOf(averaged, b);
-  realHarmonics(instants.byVoltage, P);
-  complexHarmonics(instants.byConjugate, Q, b.parts);
-  complexHarmonics(instants.byDirect, D, b.parts);
-  complexHarmonics(instants.meanByVoltage, M, b.parts);
-  realHarmonics(instants.meanByDirect, E);
+/** Left over of every equation into F, by the currents of `answersOf`. */
+function leftOver({ law, own, other, source, dcResistance, beatLoad, bias }: TwoCarriers, b: CarrierBalance): void {
+  const { x, F, sums } = b;
   b.mean = sums[DIRECT_VOLTAGE] / N;
-  carrierRows(b, 0, source[0], carrierResistance, 0);
-  carrierRows(b, OWN, source[1], carrierResistance, own);
-  carrierRows(b, OTHER, source[2], carrierResistance, other);
+  carrierLeft(b, 0, source[0], law.carrierResistance, 0);
+  carrierLeft(b, OWN, source[1], law.carrierResistance, own);
+  carrierLeft(b, OTHER, source[2], law.carrierResistance, other);
   const R = (dcResistance + law.directResistance) / N;
   F[DIRECT_VOLTAGE] = bias - x[DIRECT_VOLTAGE] - R * sums[DIRECT_VOLTAGE];
   const lr = (beatLoad.re + law.directResistance) / N;
   const li = beatLoad.im / N;
   F[7] = -x[7] - (lr * sums[7] - li * sums[8]);
   F[8] = -x[8] - (lr * sums[8] + li * sums[7]);
+}
+
+/** E − V − Z·I of one carrier, its current by the sums over the instants. */
+function carrierLeft({ x, F, sums }: CarrierBalance, at: number, z: Complex, more: Ohms, E: Volts): void {
+  const zr = (z.re + more) / N;
+  const zi = z.im / N;
+  F[at] = E - x[at] - (zr * sums[at] - zi * sums[at + 1]);
+  F[at + 1] = -x[at + 1] - (zr * sums[at + 1] + zi * sums[at]);
+}
+
+/** By how much every unknown moves what is left over of every equation, into J, from the slopes of `answersOf`. */
+function slopesOf({ law, source, dcResistance, beatLoad }: TwoCarriers, b: CarrierBalance): void {
+  const { J, instants, byVoltage: P, byConjugate: Q, byDirect: D, meanByVoltage: M, meanByDirect: E } = b;
+  realHarmonics(instants.byVoltage, P);
+  complexHarmonics(instants.byConjugate, Q, b.parts);
+  complexHarmonics(instants.byDirect, D, b.parts);
+  complexHarmonics(instants.meanByVoltage, M, b.parts);
+  realHarmonics(instants.meanByDirect, E);
+  carrierRows(b, 0, source[0], law.carrierResistance);
+  carrierRows(b, OWN, source[1], law.carrierResistance);
+  carrierRows(b, OTHER, source[2], law.carrierResistance);
+  const R = (dcResistance + law.directResistance) / N;
+  const lr = (beatLoad.re + law.directResistance) / N;
+  const li = beatLoad.im / N;
   for (let turns = 1; turns >= -1; turns--) {
     const m = harmonic(turns);
     const column = 2 * (1 - turns);
@@ -321,20 +354,17 @@ function block(
 }
 
 /**
- * E − V − Z·I of one carrier, its current by the sums over the instants, and how much of Z·I each voltage makes. The
- * image turns with e^(−jθ) about the wanted one, the other with e^(jθ): a slope acts by the harmonic of both turns.
+ * How much of Z·I of one carrier each voltage makes. The image turns with e^(−jθ) about the wanted one, the other with
+ * e^(jθ): a slope acts by the harmonic of both turns.
  */
 function carrierRows(
-  { x, F, J, sums, byVoltage: P, byConjugate: Q, byDirect: D }: CarrierBalance,
+  { J, byVoltage: P, byConjugate: Q, byDirect: D }: CarrierBalance,
   at: number,
   z: Complex,
   more: Ohms,
-  E: Volts,
 ): void {
   const zr = (z.re + more) / N;
   const zi = z.im / N;
-  F[at] = E - x[at] - (zr * sums[at] - zi * sums[at + 1]);
-  F[at + 1] = -x[at + 1] - (zr * sums[at + 1] + zi * sums[at]);
   const turns = 1 - at / 2;
   for (let other = 1; other >= -1; other--) {
     const p = harmonic(turns - other);
@@ -376,40 +406,4 @@ function growthOf({ law }: TwoCarriers, { F, instants }: CarrierBalance): number
     most = Math.max(most, grown / (Math.abs(mean[i]) + scale));
   }
   return most;
-}
-
-/** J·y = F into F, by elimination with row pivots; false where J has no inverse. */
-function solve(J: Float64Array, F: Float64Array): boolean {
-  for (let k = 0; k < SIZE; k++) {
-    let p = k;
-    for (let i = k + 1; i < SIZE; i++) if (Math.abs(J[i * SIZE + k]) > Math.abs(J[p * SIZE + k])) p = i;
-    const pivot = J[p * SIZE + k];
-    if (!(Math.abs(pivot) > 1e-300)) return false;
-    if (p !== k) {
-      for (let j = k; j < SIZE; j++) {
-        const swap = J[k * SIZE + j];
-        J[k * SIZE + j] = J[p * SIZE + j];
-        J[p * SIZE + j] = swap;
-      }
-      const swap = F[k];
-      F[k] = F[p];
-      F[p] = swap;
-    }
-    const own = k * SIZE;
-    const inverse = 1 / pivot;
-    for (let i = k + 1; i < SIZE; i++) {
-      const row = i * SIZE;
-      const factor = J[row + k] * inverse;
-      if (factor === 0) continue;
-      for (let j = k + 1; j < SIZE; j++) J[row + j] -= factor * J[own + j];
-      F[i] -= factor * F[k];
-    }
-  }
-  for (let k = SIZE - 1; k >= 0; k--) {
-    const own = k * SIZE;
-    let sum = F[k];
-    for (let j = k + 1; j < SIZE; j++) sum -= J[own + j] * F[j];
-    F[k] = sum / J[own + k];
-  }
-  return true;
 }
