@@ -1,4 +1,5 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { inRoot } from './paths.mjs';
 import { runTool } from './run.mjs';
 
@@ -30,15 +31,49 @@ export const GROUPS = {
   },
 };
 
-const USAGE = `usage: npm run mutants -- GROUP…\ngroups: ${Object.keys(GROUPS).join(', ')}\n`;
+const USAGE = `usage: npm run mutants -- GROUP… [--lines COUNT] [--seed NUMBER]\ngroups: ${Object.keys(GROUPS).join(', ')}\n`;
+
+/**
+ * Lines of files drawn at random, each by its length in code, as StrykerJS names them: only faults within them are made.
+ * @param {readonly string[]} files
+ * @param {number} count
+ * @param {number} seed
+ * @returns {string[]}
+ */
+function drawnLines(files, count, seed) {
+  const named = files
+    .filter((file) => !file.startsWith('!'))
+    .flatMap((file) => {
+      const [folder, end] = file.split('**/*');
+      if (end === undefined) return [file];
+      const within = readdirSync(inRoot(folder), { recursive: true, encoding: 'utf8' });
+      return within.filter((name) => name.endsWith(end) && !name.endsWith('.test.ts')).map((name) => folder + name);
+    });
+  const lines = named.sort().flatMap((file) =>
+    readFileSync(inRoot(file), 'utf8')
+      .split('\n')
+      .flatMap((text, i) => (/^\s*(\/?\*|\/\/|import|export type|$)/.test(text) ? [] : [`${file}:${i + 1}-${i + 1}`])),
+  );
+  // The minimal standard generator of Park and Miller.
+  let state = seed;
+  const below = (/** @type {number} */ most) => {
+    state = (state * 48271) % 2147483647;
+    return state % most;
+  };
+  const drawn = new Set();
+  while (drawn.size < Math.min(count, lines.length)) drawn.add(lines[below(lines.length)]);
+  return [...drawn].sort();
+}
 
 /**
  * Puts small faults into the files of each group in turn and runs its tests on each; writes what no test noticed to
  * reports/mutants-GROUP.txt.
- * @param {readonly string[]} names
+ * @param {readonly string[]} args groups, and how many lines are drawn from each (default all)
  * @returns {Promise<number>} the exit code
  */
-export async function runMutants(names) {
+export async function runMutants(args) {
+  const options = { lines: { type: /** @type {const} */ ('string') }, seed: { type: /** @type {const} */ ('string') } };
+  const { values, positionals: names } = parseArgs({ args: [...args], options, allowPositionals: true });
   const unknown = names.filter((name) => !Object.hasOwn(GROUPS, name));
   if (names.length === 0 || unknown.length > 0) {
     process.stderr.write(`${unknown.map((name) => `expected a group, got "${name}"\n`).join('')}${USAGE}`);
@@ -48,7 +83,8 @@ export async function runMutants(names) {
   mkdirSync(inRoot('reports'), { recursive: true });
   for (const name of names) {
     const { files, tests } = GROUPS[/** @type {keyof typeof GROUPS} */ (name)];
-    const env = { ...process.env, MUTANTS_FILES: files.join(), MUTANTS_TESTS: tests.join() };
+    const mutated = values.lines ? drawnLines(files, Number(values.lines), Number(values.seed ?? 1)) : files;
+    const env = { ...process.env, MUTANTS_FILES: mutated.join(), MUTANTS_TESTS: tests.join() };
     const answer = await runTool('stryker', ['run'], { env });
     if (answer !== 0) {
       code = answer;
