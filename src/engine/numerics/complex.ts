@@ -16,8 +16,8 @@ export const multiply = (a: Complex, b: Complex): Complex => ({
 });
 export const scale = (a: Complex, k: number): Complex => ({ re: a.re * k, im: a.im * k });
 /** |re + j·im|. Not by Math.hypot, which is ten times slower and only differs beyond 1e±150. */
-export const magnitudeOf = (re: number, im: number): number => Math.sqrt(re * re + im * im);
-export const magnitude = (a: Complex): number => magnitudeOf(a.re, a.im);
+export const hypotenuse = (re: number, im: number): number => Math.sqrt(re * re + im * im);
+export const magnitude = (a: Complex): number => hypotenuse(a.re, a.im);
 export const phase = (a: Complex): number => Math.atan2(a.im, a.re);
 export const polar = (r: number, angle: number): Complex => ({ re: r * Math.cos(angle), im: r * Math.sin(angle) });
 

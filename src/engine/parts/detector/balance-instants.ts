@@ -1,4 +1,4 @@
-import { magnitudeOf } from '../../numerics/complex.ts';
+import { hypotenuse } from '../../numerics/complex.ts';
 import type { AveragedDetector } from './averaged.ts';
 import type { BalanceWork } from './balance-work.ts';
 
@@ -103,7 +103,7 @@ export function follow(averaged: AveragedDetector, work: BalanceWork, i: number)
   if (!isThere) {
     // A carrier that turns round passes through nothing: there only the way itself is safe.
     const along = T.re[i] * re + T.im[i] * im;
-    const isSameWay = along > SAME_WAY * magnitudeOf(T.re[i], T.im[i]) * magnitudeOf(re, im);
+    const isSameWay = along > SAME_WAY * hypotenuse(T.re[i], T.im[i]) * hypotenuse(re, im);
     const most = Math.max(before, predicted + slack);
     if (isSameWay) lowered(averaged, work, i, Math.max(predicted, LEAST_SHARE * before, scale));
     else if (out.mean <= most) isThere = true;

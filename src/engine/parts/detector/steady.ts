@@ -1,7 +1,7 @@
 import { demandWithin } from '../../facts/impossible-values.ts';
 import { type Warning, warning } from '../../facts/warning.ts';
 import { logI0 } from '../../numerics/bessel-modified.ts';
-import { type Complex, complex, divide, magnitudeOf, ONE } from '../../numerics/complex.ts';
+import { type Complex, complex, divide, hypotenuse, ONE } from '../../numerics/complex.ts';
 import { wrightOmega } from '../../numerics/lambert.ts';
 import { root } from '../../numerics/roots.ts';
 import type { Amperes, Ohms, Volts, Watts } from '../../units/quantities.ts';
@@ -176,12 +176,12 @@ function newton(
   const { re: Rs, im: Xs } = Zs;
   const { currentScale: scale, slopeVoltage: slope } = averaged.detector;
   const leakage = averaged.detector.law?.leakage ?? 0;
-  const size = magnitudeOf(Rs, Xs);
+  const size = hypotenuse(Rs, Xs);
   const noSource = Rs === 0 && Xs === 0;
   // Small-signal loading to start with, or the heavy-signal one if that is lighter.
   averaged.at(0, bias, out);
   const g = Math.min(out.meanByDirect, E > 4 * slope && R > 0 ? 3 / R : Number.POSITIVE_INFINITY);
-  let V = noSource ? E : E / magnitudeOf(1 + g * Rs, g * Xs);
+  let V = noSource ? E : E / hypotenuse(1 + g * Rs, g * Xs);
   let D = guessDirect(averaged, V, R, bias);
   let [dV, dD] = [0, 0];
   let most = Number.POSITIVE_INFINITY;
@@ -210,7 +210,7 @@ function newton(
     }
     const a = V + Rs * I1;
     const b = Xs * I1;
-    const m = magnitudeOf(a, b);
+    const m = hypotenuse(a, b);
     const F1 = noSource ? 0 : m - E;
     const F2 = R * out.mean - D;
     const along = m > 0 ? (a * Rs + b * Xs) / m : Rs;
@@ -273,7 +273,7 @@ function nested(
   const excess = (V: number): number => {
     averaged.at(V, bias - direct(V), out);
     iterations++;
-    return magnitudeOf(V + Zs.re * out.fundamental, Zs.im * out.fundamental) - E;
+    return hypotenuse(V + Zs.re * out.fundamental, Zs.im * out.fundamental) - E;
   };
   const V = E > 0 && excess(E) > 0 ? root(excess, 0, E, 1e-12 * E) : E;
   return { V, D: direct(V), iterations };

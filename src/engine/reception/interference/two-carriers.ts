@@ -1,4 +1,4 @@
-import { type Complex, magnitudeOf } from '../../numerics/complex.ts';
+import { type Complex, hypotenuse } from '../../numerics/complex.ts';
 import { factorise, substitute } from '../../numerics/linear-solve.ts';
 import { type Samples, samples } from '../../parts/detector/audio-cycle.ts';
 import { type AveragedCurrents, type AveragedDetector, averagedCurrents } from '../../parts/detector/averaged.ts';
@@ -144,7 +144,7 @@ export function strikeBalance(c: TwoCarriers, balance: CarrierBalance): boolean 
       movedBefore = Number.POSITIVE_INFINITY;
       continue;
     }
-    const weaker = Math.min(magnitudeOf(x[OWN], x[OWN + 1]), magnitudeOf(x[OTHER], x[OTHER + 1]));
+    const weaker = Math.min(hypotenuse(x[OWN], x[OWN + 1]), hypotenuse(x[OTHER], x[OTHER + 1]));
     const last = law
       ? slopeVoltage * Math.min(Math.max((OF_CARRIER * weaker) / slopeVoltage, LEAST_LAST), OF_CARRIER)
       : 0;

@@ -3,8 +3,8 @@ import {
   type Complex,
   complex,
   divide,
+  hypotenuse,
   magnitude,
-  magnitudeOf,
   multiply,
   reciprocal,
   scale,
@@ -137,7 +137,7 @@ function depthOf(
   const whole = reaches(carrier);
   const u = divide(reaches(upper), whole);
   const l = divide(reaches(lower), whole);
-  return (depth * magnitudeOf(u.re + l.re, u.im - l.im)) / 2;
+  return (depth * hypotenuse(u.re + l.re, u.im - l.im)) / 2;
 }
 
 /** Impedance on the far side of the wanted carrier: about it the admittance of a tuned circuit is nearly straight. */

@@ -1,6 +1,6 @@
 import type { SetCircuit } from '../../built/set-circuit.ts';
 import { ImpossibleValues } from '../../facts/impossible-values.ts';
-import { type Complex, magnitude, magnitudeOf, multiply, scale, subtract } from '../../numerics/complex.ts';
+import { type Complex, hypotenuse, magnitude, multiply, scale, subtract } from '../../numerics/complex.ts';
 import { lazily } from '../../numerics/lazily.ts';
 import { type AudioDetection, audioDetection, type DetectorSource } from '../../parts/detector/audio.ts';
 import { standingPoint } from '../../parts/detector/standing.ts';
@@ -254,7 +254,7 @@ export function receiveStation(
   const toTransducer = (frequency: Hertz): number => {
     const Z = set.audioLoadAt(frequency);
     return (
-      (sidebandTrim(loadedQ, f, frequency) * magnitude(set.transducerAt(frequency))) / magnitudeOf(source + Z.re, Z.im)
+      (sidebandTrim(loadedQ, f, frequency) * magnitude(set.transducerAt(frequency))) / hypotenuse(source + Z.re, Z.im)
     );
   };
   const reference = toTransducer(TEST_TONE);
@@ -291,7 +291,7 @@ export function receiveStation(
     availableAtDetector: (emf * magnitude(view.open)) ** 2 / (8 * Math.max(view.z.re, 1e-12)),
     audioPower: audio.audioPower,
     audioVoltage: audio.audioVoltage,
-    distortion: magnitudeOf(audio.secondHarmonic, audio.thirdHarmonic),
+    distortion: hypotenuse(audio.secondHarmonic, audio.thirdHarmonic),
     work,
     phonesPower: load.powerAt(TEST_TONE, rms),
     heard: how,
@@ -385,4 +385,4 @@ function unloadedQ({ tuningCoil, tuning }: SetCircuit, frequency: Hertz, positio
 
 /** How much of a sideband pair comes through a circuit of this loaded Q, over the carrier's share: the trimming of high notes. */
 const sidebandTrim = (loadedQ: number, carrier: Hertz, audio: Hertz): number =>
-  1 / magnitudeOf(1, (2 * loadedQ * audio) / carrier);
+  1 / hypotenuse(1, (2 * loadedQ * audio) / carrier);

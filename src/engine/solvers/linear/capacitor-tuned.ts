@@ -3,7 +3,7 @@ import type { Port } from '../../network/port.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import { maximum } from '../../numerics/minimum.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
-import { carrierOf, joinLast, type PortRows } from './port-rows.ts';
+import { carrierFrom, joinLast, type PortRows } from './port-rows.ts';
 import { linearSolver } from './solve.ts';
 import { greatest, quotientAt, type StraightQuotient } from './straight-quotient.ts';
 import { byMain, bySecond, levelsAbout, moveLevels, type TuningLevels, tuningLevels } from './tuning-levels.ts';
@@ -88,7 +88,7 @@ class Solved implements FrequencyView {
       from = joinLast(from, 4, y * second.lossTangentAt(place), y, ONE_JOINED);
     }
     const y = susceptance(main, w, position);
-    return carrierOf(joinLast(from, 3, y * main.lossTangentAt(position), y, BOTH_JOINED));
+    return carrierFrom(joinLast(from, 3, y * main.lossTangentAt(position), y, BOTH_JOINED));
   }
 
   level(g: number, position: Ratio, other: Ratio): number {

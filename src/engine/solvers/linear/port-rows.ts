@@ -9,7 +9,8 @@ export type PortRows = Float64Array;
 /** Where the open voltage of a port stands. */
 export const openAt = (ports: number, port: number): number => 2 * (1 + ports) * port;
 /** Where the impedance between two ports stands. */
-export const between = (ports: number, port: number, other: number): number => openAt(ports, port) + 2 * (1 + other);
+export const impedanceAt = (ports: number, port: number, other: number): number =>
+  openAt(ports, port) + 2 * (1 + other);
 
 /**
  * The network with an admittance across its last port, as the other ports see it.
@@ -20,7 +21,7 @@ export function joinLast(from: PortRows, ports: number, re: number, im: number, 
   const last = openAt(ports, left);
   // 1/(z + 1/y): the current into the admittance, per volt that stood there.
   const size = re * re + im * im;
-  const at = between(ports, left, left);
+  const at = impedanceAt(ports, left, left);
   const zr = size > 0 ? from[at] + re / size : Number.POSITIVE_INFINITY;
   const zi = size > 0 ? from[at + 1] - im / size : 0;
   const d = zr * zr + zi * zi;
@@ -40,7 +41,7 @@ export function joinLast(from: PortRows, ports: number, re: number, im: number, 
 }
 
 /** What the detector sees; its port first of two, the tuned circuit's second. */
-export const carrierOf = (rows: PortRows): CarrierView => ({
+export const carrierFrom = (rows: PortRows): CarrierView => ({
   open: { re: rows[0], im: rows[1] },
   z: { re: rows[2], im: rows[3] },
   tunedOpen: { re: rows[6], im: rows[7] },

@@ -1,5 +1,5 @@
 import { add, type Complex, multiply, ONE, subtract } from '../../numerics/complex.ts';
-import { between, openAt, type PortRows } from './port-rows.ts';
+import { impedanceAt, openAt, type PortRows } from './port-rows.ts';
 import { type StraightQuotient, straightQuotient } from './straight-quotient.ts';
 
 /** Ports in the order in which a set with tuning capacitors is looked at; the tuned circuit's, 1, is not needed here. */
@@ -26,7 +26,7 @@ interface Polynomials {
 function polynomialsOf(rows: PortRows, ports: number): Polynomials {
   const value = (at: number): Complex => ({ re: rows[at], im: rows[at + 1] });
   const open = (port: number) => value(openAt(ports, port));
-  const z = (port: number, other: number) => value(between(ports, port, other));
+  const z = (port: number, other: number) => value(impedanceAt(ports, port, other));
   const [x, zd, z1, to1, open1] = [open(DETECTOR), z(DETECTOR, DETECTOR), z(MAIN, MAIN), z(DETECTOR, MAIN), open(MAIN)];
   const withOne = (v: Complex, zk: Complex, to: Complex, at: Complex): Complex =>
     subtract(multiply(v, zk), multiply(to, at));

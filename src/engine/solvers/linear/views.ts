@@ -1,4 +1,4 @@
-import { type Complex, magnitude, magnitudeOf } from '../../numerics/complex.ts';
+import { type Complex, hypotenuse, magnitude } from '../../numerics/complex.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
 import type { PortView } from './solve.ts';
 
@@ -76,4 +76,4 @@ export const asCarrier = (view: PortView): CarrierView => ({
  * @returns V
  */
 export const loaded = ({ open, z }: CarrierView, conductance: number): number =>
-  magnitude(open) / magnitudeOf(1 + conductance * z.re, conductance * z.im);
+  magnitude(open) / hypotenuse(1 + conductance * z.re, conductance * z.im);
