@@ -33,8 +33,10 @@ import {
 import { story } from '../../src/outputs/explain/story/story.ts';
 import { sceneToSvg } from '../../src/outputs/scene/index.ts';
 import { pageSvg, SHEET_IDS, sheetsFor } from '../../src/outputs/sheets/index.ts';
+import { CALLED_WITH, FOR_PROGRAMS, OF_A_BOX, REFUSED_CALLS, said } from '../support/calls.ts';
 import { memoryIo } from '../support/memory-io.ts';
 import { bareWords, gluedSentences } from '../support/pseudo-language.ts';
+import { textsIn } from '../support/svg-texts.ts';
 
 vi.mock('../../src/outputs/words/en/index.ts', async (original) => {
   const { bracketed } = await import('../support/pseudo-language.ts');
@@ -69,13 +71,6 @@ function idsOf(value: unknown): string[] {
   ]);
 }
 
-const ENTITIES: Readonly<Record<string, string>> = { quot: '"', amp: '&', lt: '<', gt: '>', apos: "'" };
-/** What stands between the tags of an SVG, a line each: texts, titles, descriptions. */
-const textsIn = (svg: string): string =>
-  [...svg.matchAll(/>([^<]+)</g)]
-    .map(([, inner]) => inner.replace(/&(\w+);/g, (entity, name) => ENTITIES[name] ?? entity))
-    .join('\n');
-
 /** Places in a description, as a change names them: `coils[0].turns`. */
 function placesIn(value: unknown, at = ''): string[] {
   if (typeof value !== 'object' || value === null) return [at];
@@ -84,82 +79,10 @@ function placesIn(value: unknown, at = ''): string[] {
   );
 }
 
-/** Runs a command on an example in this process. @returns what it said to people. */
-async function said(args: readonly string[]): Promise<string> {
-  let text = '';
-  const io: Io = {
-    ...memoryIo(),
-    out: (more) => {
-      text += more;
-    },
-    err: (more) => {
-      text += more;
-    },
-    width: Number.POSITIVE_INFINITY,
-    read: async (file) => readFileSync(inRoot(file), 'utf8'),
-  };
-  await run(args, io);
-  return text;
-}
-
 function judge(output: string, text: string, names: readonly string[]): void {
   expect(bareWords(text, names), output).toEqual([]);
   expect(gluedSentences(text), output).toEqual([]);
 }
-
-/** What each command is asked besides the file; nothing is written to a disk. */
-const MORE: Readonly<Record<string, readonly (readonly string[])[]>> = {
-  path: [[], ['--night', '--all']],
-  dial: [[], ['--night']],
-  stations: [[], ['--night'], ['--time', '2026-01-15T21:00Z']],
-  curves: [
-    ...['resonance', 'band', 'q', 'detector'].map((curve) => ['--curve', curve]),
-    ['--out', '/nowhere/out.svg'],
-    ['--out', '/nowhere/out.csv'],
-  ],
-  compare: [[], ['examples/slider-set.json'], ['examples/slider-set.json', '--sheet', '/nowhere/out.svg']],
-  move: [['--to', 'long-wave']],
-  log: [['examples/logs/first-evenings.csv']],
-  sheets: [['--out', '/nowhere', '--only', 'cautions', '--svg']],
-  listen: [['--out', '/nowhere/out.wav', '--seconds', '0.1']],
-  film: [[], ['--out', '/nowhere/out.vtt', '--scene', '2']],
-  wave: [[], ['--exact'], ['--out', '/nowhere/out.csv', '--for', '1 µs']],
-};
-/** They print data. */
-const FOR_PROGRAMS = new Set(['calc', 'schema']);
-/** It takes a box of parts, not a set. */
-const OF_A_BOX = new Set(['find']);
-
-/** Calls that are refused, with what of each stands in the answer as it was written. */
-const WRONG: readonly (readonly string[])[] = [
-  ['fly'],
-  ['path'],
-  ['path', 'SET', '--wings'],
-  ['path', 'SET', '--station'],
-  ['path', 'SET', '--all=yes'],
-  ['path', 'SET', '--station', 'nobody'],
-  ['path', 'SET', 'SET'],
-  ['path', 'SET', '--day', '--night'],
-  ['stations', 'SET', '--time', 'teatime'],
-  ['curves', 'SET', '--curve', 'noise'],
-  ['curves', 'SET', '--out', 'out.gif'],
-  ['match', 'SET', '--taps', 'low'],
-  ['move', 'SET', '--to', 'short-wave'],
-  ['move', 'SET', '--to', 'medium-wave'],
-  ['wave', 'SET', '--for', '3 h'],
-  ['wave', 'SET', '--size', 'large'],
-  ['wave', 'SET', '--coming-on'],
-  ['wave', 'SET', '--exact', '--cover'],
-  ['listen', 'SET'],
-  ['listen', 'SET', '--out', 'a.wav', '--heater', 'on'],
-  ['listen', 'SET', '--out', 'a.wav', '--seconds', 'long'],
-  ['sheets', 'SET'],
-  ['sheets', 'SET', '--out', 'a', '--board', 'large'],
-  ['log', 'SET'],
-  ['check'],
-  ['schema', 'SET'],
-  ['calc'],
-];
 
 describe('no visible sentence is made outside outputs/words', () => {
   test('command line: lists and help', async () => {
@@ -187,7 +110,7 @@ describe('no visible sentence is made outside outputs/words', () => {
       const example = EXAMPLES[0];
       const description: unknown = JSON.parse(textOf(example));
       const names = [...written(description), ...placesIn(description)];
-      for (const more of MORE[name] ?? [[]]) {
+      for (const more of CALLED_WITH[name] ?? [[]]) {
         // Ids of points and names of files are what was asked for.
         const given = [...names, ...more.filter((one) => one.startsWith('/')), ...POINTS];
         const text = await said([name, `examples/${example}.json`, ...more]);
@@ -223,7 +146,7 @@ describe('no visible sentence is made outside outputs/words', () => {
     judge('faintwave find', text, names);
   });
 
-  test.each(WRONG.map((call) => [call.join(' '), call] as const))(
+  test.each(REFUSED_CALLS.map((call) => [call.join(' '), call] as const))(
     'what is wrong with: faintwave %s',
     async (_, call) => {
       const example = `examples/${EXAMPLES[0]}.json`;
