@@ -19,11 +19,11 @@ export const GROUPS = {
   },
   words: {
     files: ['src/outputs/words/**/*.ts', '!src/outputs/words/**/*.test.ts'],
-    tests: ['src/outputs/words/**/*.test.ts'],
+    tests: ['src/outputs/words/**/*.test.ts', 'test/words/texts.test.ts'],
   },
   sheets: {
     files: ['src/outputs/sheets/**/*.ts', '!src/outputs/sheets/**/*.test.ts'],
-    tests: ['test/sheets/*.test.ts', 'src/outputs/sheets/**/*.test.ts'],
+    tests: ['test/sheets/*.test.ts', 'src/outputs/sheets/**/*.test.ts', 'test/words/texts.test.ts'],
   },
   limits: {
     files: ['src/outputs/audio/limiter.ts'],
