@@ -15,7 +15,7 @@ export const GROUPS = {
   },
   advice: {
     files: ['src/engine/kinds/**/*-adjust.ts'],
-    tests: ['src/engine/vary/adjustments.test.ts', 'src/engine/vary/suggest.test.ts'],
+    tests: ['src/engine/vary/adjustments.test.ts', 'test/adjustments.test.ts'],
   },
   words: {
     files: ['src/outputs/words/**/*.ts', '!src/outputs/words/**/*.test.ts'],
