@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { inRoot } from '../scripts/support/paths.mjs';
-import type { AdjustContext, Adjustment, Domain } from '../src/engine/kinds/adjustment.ts';
+import type { Adjustment, Domain } from '../src/engine/kinds/adjustment.ts';
 import { readValue } from '../src/engine/set/read.ts';
 import { adjustmentsOf } from '../src/engine/vary/adjustments.ts';
 import { arbitrarySet } from './support/arbitrary-set.ts';

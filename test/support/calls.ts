@@ -4,8 +4,8 @@ import type { Io } from '../../src/cli/command.ts';
 import { run } from '../../src/cli/main.ts';
 import { memoryIo } from './memory-io.ts';
 
-/** Runs a command on an example in this process. @returns what it said to people. */
-export async function said(args: readonly string[]): Promise<string> {
+/** Runs a command on an example, or on files that are given, in this process. @returns what it said to people. */
+export async function said(args: readonly string[], files: Readonly<Record<string, string>> = {}): Promise<string> {
   let text = '';
   const io: Io = {
     ...memoryIo(),
@@ -16,7 +16,7 @@ export async function said(args: readonly string[]): Promise<string> {
       text += more;
     },
     width: Number.POSITIVE_INFINITY,
-    read: async (file) => readFileSync(inRoot(file), 'utf8'),
+    read: async (file) => files[file] ?? readFileSync(inRoot(file), 'utf8'),
   };
   await run(args, io);
   return text;

@@ -45,3 +45,19 @@ test('a heater reads a few ohms cold, and takes its rated current at its rated v
   // As much power from twice the voltage: four times the resistance.
   expect(heaterOnMeter(12.6, 12.6).cold).toBeCloseTo(4 * cold, 6);
 });
+
+test('a device by points that let a current through at 0 V has readings all the same', () => {
+  const points = [
+    { voltage: -2, current: 0.001 },
+    { voltage: -0.8, current: 0.007 },
+    { voltage: -0.7, current: 0.008 },
+  ];
+  const { forward, reverse, drop } = detectorOnMeter({
+    kind: 'measured',
+    points,
+    ...common,
+  } as unknown as DetectorDescription);
+  expect(forward.value).not.toBeNaN();
+  expect(reverse.value).not.toBeNaN();
+  expect(drop!.value).toBe(0);
+});

@@ -60,6 +60,7 @@ const readingOf = ([value, ...others]: readonly number[]): SampleReading => ({
 
 function dropOf(device: Detector): Volts {
   const excess = (v: Volts): number => device.current(v) - TEST_CURRENT;
+  if (excess(0) >= 0) return 0;
   return excess(TEST_VOLTAGE) > 0 ? root(excess, 0, TEST_VOLTAGE, 1e-6) : Number.POSITIVE_INFINITY;
 }
 

@@ -434,12 +434,20 @@ function readingAt(
   return current > 1e-12 ? voltage / current - resistance : Number.POSITIVE_INFINITY;
 }
 
+/** A device that is carried further than this, V, is none. */
+const FURTHEST = 1e12;
+
 /** Current of a device on a source of `open` volts behind `behind` ohms. */
 function currentThrough(device: Detector, open: Volts, behind: Ohms): number {
   if (Math.abs(open) < 1e-9) return 0;
   if (behind < 1e-3) return device.current(open);
   const excess = (v: number): number => v + behind * device.current(v) - open;
-  const v = open > 0 ? root(excess, 0, open, 1e-9) : root(excess, open, 0, 1e-9);
+  // What flows of itself, from a hot cathode or by measured points, carries the device beyond both ends.
+  let [low, high] = [Math.min(open, 0), Math.max(open, 0)];
+  for (let wider = 1; excess(low) > 0 && wider < FURTHEST; wider *= 2) low -= wider;
+  for (let wider = 1; excess(high) < 0 && wider < FURTHEST; wider *= 2) high += wider;
+  if (excess(low) > 0 || excess(high) < 0) return 0;
+  const v = root(excess, low, high, 1e-9);
   // Of what hangs on nothing but insulation the source gives the better figure.
   return behind > 1e6 ? (open - v) / behind : device.current(v);
 }
