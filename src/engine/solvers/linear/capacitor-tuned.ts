@@ -3,11 +3,18 @@ import type { Port } from '../../network/port.ts';
 import type { Complex } from '../../numerics/complex.ts';
 import { maximum } from '../../numerics/minimum.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
-import { carrierFrom, joinLast, type PortRows } from './port-rows.ts';
+import { joinLast, type PortRows } from './port-rows.ts';
 import { linearSolver } from './solve.ts';
 import { greatest, quotientAt, type StraightQuotient } from './straight-quotient.ts';
 import { byMain, bySecond, levelsAbout, moveLevels, type TuningLevels, tuningLevels } from './tuning-levels.ts';
-import type { Capacitances, CarrierView, FrequencyView, Peak, TunedNetwork } from './views.ts';
+import {
+  type Capacitances,
+  type CarrierView,
+  carrierFrom,
+  type FrequencyView,
+  type Peak,
+  type TunedNetwork,
+} from './views.ts';
 
 /** A set that capacitors tune. */
 interface Tunings {

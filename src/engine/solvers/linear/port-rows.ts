@@ -1,5 +1,3 @@
-import type { CarrierView } from './views.ts';
-
 /**
  * The network as its ports see it, in one array that is cheap to keep: of every port the open voltage and its impedances
  * to all ports, re and im of each beside one another.
@@ -39,11 +37,3 @@ export function joinLast(from: PortRows, ports: number, re: number, im: number, 
   }
   return into;
 }
-
-/** What the detector sees; its port first of two, the tuned circuit's second. */
-export const carrierFrom = (rows: PortRows): CarrierView => ({
-  open: { re: rows[0], im: rows[1] },
-  z: { re: rows[2], im: rows[3] },
-  tunedOpen: { re: rows[6], im: rows[7] },
-  tunedByDetector: { re: rows[8], im: rows[9] },
-});

@@ -1,5 +1,6 @@
 import { type Complex, hypotenuse, magnitude } from '../../numerics/complex.ts';
 import type { Farads, Hertz, Ratio } from '../../units/quantities.ts';
+import type { PortRows } from './port-rows.ts';
 import type { PortView } from './solve.ts';
 
 /** What the detector sees of the set at one frequency and pointer position; peak volts. */
@@ -67,6 +68,14 @@ export const asCarrier = (view: PortView): CarrierView => ({
   z: view.z[0][0],
   tunedOpen: view.open[1],
   tunedByDetector: view.z[1][0],
+});
+
+/** What the detector sees; its port first of two, the tuned circuit's second. */
+export const carrierFrom = (rows: PortRows): CarrierView => ({
+  open: { re: rows[0], im: rows[1] },
+  z: { re: rows[2], im: rows[3] },
+  tunedOpen: { re: rows[6], im: rows[7] },
+  tunedByDetector: { re: rows[8], im: rows[9] },
 });
 
 /**
