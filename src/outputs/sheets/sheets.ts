@@ -4,8 +4,10 @@ import { once } from '../../engine/numerics/lazily.ts';
 import type { FieldOptions } from '../../engine/reception/path/field.ts';
 import { receive } from '../../engine/reception/path/receive.ts';
 import type { Reception } from '../../engine/reception/path/types.ts';
-import { turnSwitch } from '../../engine/set/band-switch.ts';
+import { standingBand, turnSwitch } from '../../engine/set/band-switch.ts';
 import type { SetDescription } from '../../engine/set/description.ts';
+import { hasRanges } from '../../engine/uncertainty/ranged-reception.ts';
+import { receiveRanged } from '../../engine/uncertainty/receive-ranged.ts';
 import { namedOnBand } from '../words/index.ts';
 import { type BoardLayout, type Built, boardLayout } from './board/layout.ts';
 import type { BoardParts } from './board/parts.ts';
@@ -22,6 +24,7 @@ import { faultSheet } from './pages/fault-sheet.ts';
 import { glanceSheet } from './pages/glance-sheet.ts';
 import { handoutSheet } from './pages/handout-sheet.ts';
 import { writtenSections } from './pages/parts-list.ts';
+import type { SetOnBands } from './pages/set-on-band.ts';
 import { textSheet } from './pages/text-sheet.ts';
 import type { PaperName, Sheet } from './paper/page.ts';
 import { SHEET_IDS, type SheetId } from './paper/sheet-ids.ts';
@@ -66,7 +69,7 @@ export function builtBoard(set: SetDescription, board?: SheetOptions['board']): 
 /**
  * Sheets from which a set can be built, made to work and shown.
  * @param written the description as it was read, for the sheet that carries it.
- * @param standing as read; with a band switch, on the band that it stands on, and a dial of every band
+ * @param standing as read; with a band switch, on the band that it stands on, and dial and checks of every band
  * @param reception of the same set
  * @param options which, on which paper, on a board of which size (m)
  * @returns sheets in the order of a bound book; pages in mm
@@ -81,23 +84,38 @@ export function sheetsFor(
   const set = namedOnBand(standing);
   const wanted = (id: SheetId): boolean => only === undefined || only.includes(id);
   const built = once((): Built => options.built ?? builtBoard(set, board));
-  const readings = once(() => soundReadings(builtSet(set), { time: reception.time, coast }));
+  const band = standingBand(standing);
+  const standingName = band === undefined ? undefined : standing.bands![band].name;
+  const field = { time: reception.time, coast };
+  const isRanged = reception.stations.some(hasRanges);
+  const others = once(() =>
+    otherBands(standing).map(({ name, index, set }) => ({
+      band: name,
+      index,
+      set,
+      reception: isRanged ? receiveRanged(set, field) : receive(set, field),
+    })),
+  );
+  const onBands = once(
+    (): SetOnBands => [
+      { band: standingName, set, reception, readings: soundReadings(builtSet(set), field) },
+      ...others().map((one) => ({ ...one, readings: soundReadings(builtSet(one.set), field) })),
+    ],
+  );
   const make: Readonly<Record<SheetId, () => Sheet[]>> = {
     glance: () => [glanceSheet(set, reception, built(), writtenSections(written), paper)],
-    circuit: () => [circuitSheet(set, reception, built(), readings(), paper)],
-    coil: () => coilSheets(set, reception, paper),
+    circuit: () => [circuitSheet(onBands(), built(), paper)],
+    coil: () => coilSheets(onBands(), paper),
     capacitor: () => capacitorSheets(set, paper),
-    detector: () => [detectorSheet(set, reception, readings(), paper)],
+    detector: () => [detectorSheet(onBands(), paper)],
     dial: () => [
       dialSheet(set, reception, paper),
-      ...otherBands(standing).map(({ name, index, set }) =>
-        dialSheet(set, receive(set, { time: reception.time, coast }), paper, { name, index }),
-      ),
+      ...others().map(({ band: name, index, set, reception }) => dialSheet(set, reception, paper, { name, index })),
     ],
-    board: () => [boardSheet(set, built(), readings(), paper)],
+    board: () => [boardSheet(onBands(), built(), paper)],
     wiring: () => [wiringSheet(set, built(), paper)],
-    'bring-up': () => [bringUpSheet(set, reception, readings(), paper)],
-    faults: () => [faultSheet(standing, { time: reception.time, coast }, paper)],
+    'bring-up': () => [bringUpSheet(onBands(), built(), paper)],
+    faults: () => [faultSheet(standing, field, paper)],
     cautions: () => [cautionsSheet(set, reception, paper)],
     handout: () => [handoutSheet(set, reception, paper)],
     text: () => [textSheet(written, standing.name, paper)],

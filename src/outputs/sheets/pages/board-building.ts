@@ -1,9 +1,7 @@
 import { detectorOnMeter } from '../../../engine/faults/detector-on-meter.ts';
 import { OVERLOAD } from '../../../engine/faults/ohmmeter.ts';
-import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { once } from '../../../engine/numerics/lazily.ts';
 import { benchCautions, cautionsFor } from '../../../engine/set/cautions.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Ohms } from '../../../engine/units/quantities.ts';
 import { jointOnPin, sheetOnBoard, terminalMounted, wireUnderScrew } from '../../drawings/making/index.ts';
 import { cautionTexts, boardBuilding as texts } from '../../words/index.ts';
@@ -13,6 +11,7 @@ import { type Net, netsOf } from '../board/wiring.ts';
 import type { Flow, StepGroup } from '../paper/flow.ts';
 import { countPins } from './parts-list.ts';
 import { resistanceOnMeter } from './resistance-on-meter.ts';
+import type { SetOnBand, SetOnBands } from './set-on-band.ts';
 
 /** Holes of a board by their diameter, mm, the smallest first. */
 function holesOf({ placed }: BoardLayout): { diameter: number; count: number }[] {
@@ -50,7 +49,7 @@ const outsideFirst = ({ ends }: Net) =>
   ends[0];
 
 /** What a meter shows from each point of the set to its earth line, with everything unplugged. */
-function boardReadings(set: SetDescription, parts: BoardParts, { ohmsFrom }: SoundReadings): Row[] {
+function boardReadings({ set, readings: { ohmsFrom } }: SetOnBand, parts: BoardParts): Row[] {
   const nets = netsOf(parts);
   const earth = nets.find(({ isEarth }) => isEarth);
   if (!earth) return [];
@@ -98,13 +97,9 @@ const BEFORE: Readonly<Record<string, keyof typeof texts.before>> = {
 };
 
 /** Steps of the board, and its readings when it is wired. */
-export function putBoardBuilding(
-  flow: Flow,
-  set: SetDescription,
-  parts: BoardParts,
-  layout: BoardLayout,
-  readings: SoundReadings,
-): void {
+export function putBoardBuilding(flow: Flow, bands: SetOnBands, parts: BoardParts, layout: BoardLayout): void {
+  const [standing, ...others] = bands;
+  const { set } = standing;
   const steps = boardSteps(parts, layout);
   flow.heading(texts.headings.steps, flow.firstStepHeight(steps));
   flow.steps(steps);
@@ -115,14 +110,27 @@ export function putBoardBuilding(
   for (const { code } of cautionsFor(set).filter(({ code }) => code === 'load.clicks-on-ears'))
     flow.para(cautionTexts[code], { small: true });
   const { from, to, expected, otherwise } = texts.eachWire;
-  flow.table(
-    [
-      { title: '✓', share: 0.4 },
-      { title: texts.columns.from, share: 2.6 },
-      { title: texts.columns.to, share: 2 },
-      { title: texts.columns.expected, share: 4 },
-      { title: texts.columns.otherwise, share: 4 },
-    ],
-    [[from, to, expected, otherwise], ...boardReadings(set, parts, readings)].map((row) => ['', ...row]),
-  );
+  const putReadings = (rows: readonly Row[]): void => {
+    flow.table(
+      [
+        { title: '✓', share: 0.4 },
+        { title: texts.columns.from, share: 2.6 },
+        { title: texts.columns.to, share: 2 },
+        { title: texts.columns.expected, share: 4 },
+        { title: texts.columns.otherwise, share: 4 },
+      ],
+      rows.map((row) => ['', ...row]),
+    );
+  };
+  const eachWire: Row = [from, to, expected, otherwise];
+  const isSwitched = parts.parts.some(({ kind }) => kind === 'switch');
+  if (standing.band === undefined || !isSwitched) {
+    putReadings([eachWire, ...boardReadings(standing, parts)]);
+    return;
+  }
+  putReadings([eachWire]);
+  for (const one of [standing, ...others]) {
+    flow.heading(texts.headings.onBand(one.band ?? ''), 30);
+    putReadings(boardReadings(one, parts));
+  }
 }

@@ -1,4 +1,3 @@
-import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import { standingBand } from '../../../engine/set/band-switch.ts';
@@ -12,14 +11,11 @@ import { fewestPages, SPARSE } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { putBoardBuilding } from './board-building.ts';
+import type { SetOnBands } from './set-on-band.ts';
 import { putSwitchContacts } from './switch-contacts.ts';
 
-export function boardSheet(
-  set: SetDescription,
-  { parts, layout }: Built,
-  readings: SoundReadings,
-  paper: PaperName,
-): Sheet {
+export function boardSheet(bands: SetOnBands, { parts, layout }: Built, paper: PaperName): Sheet {
+  const [{ set }] = bands;
   const [width, length] = [layout.width, layout.height].map((size) => Math.ceil(size - 1e-6) / 1e3);
   const band = standingBand(set);
   const items = layoutItems(layout);
@@ -44,7 +40,7 @@ export function boardSheet(
       layout.placed.map(({ part }) => ['', part.tag, part.words]),
     );
   };
-  const building = (flow: Flow): void => putBoardBuilding(flow, set, parts, layout, readings);
+  const building = (flow: Flow): void => putBoardBuilding(flow, bands, parts, layout);
   const inOrder = (...put: readonly ((flow: Flow) => void)[]): Sheet =>
     fewestPages((usual) => {
       const flow = new Flow({ id: 'board', title: boardTexts.title, set: set.name, paper, layout: usual });

@@ -1,6 +1,4 @@
-import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { isLoop } from '../../../engine/kinds/loops.ts';
-import type { Reception } from '../../../engine/reception/path/types.ts';
 import { isHeard } from '../../../engine/reception/verdict.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { tapsOf } from '../../drawings/coil/coil.ts';
@@ -12,14 +10,16 @@ import {
   bringUpSheetWords as texts,
   verdictWords,
 } from '../../words/index.ts';
+import type { Built } from '../board/layout.ts';
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
 import { aerialDial } from './aerial-dial.ts';
-import { bringUpSteps, standsAlone } from './bring-up-steps.ts';
+import { bringUpStepsOnBands, standsAlone } from './bring-up-steps.ts';
 import { dialText } from './dial-text.ts';
 import { faultsOf } from './faults.ts';
 import { metered } from './meter.ts';
+import type { SetOnBand, SetOnBands } from './set-on-band.ts';
 import { kHz } from './words.ts';
 
 /** Room that a heading keeps with it: a table's head and its first row. */
@@ -28,17 +28,13 @@ const WITH_ROW = 30;
 const MOST_STATIONS = 20;
 
 /** Step by step from the wired board to the first station, with this set's own figures. */
-export function bringUpSheet(
-  set: SetDescription,
-  reception: Reception,
-  readings: SoundReadings,
-  paper: PaperName,
-): Sheet {
-  const steps = bringUpSteps(set, reception, readings).map((fact, i) => {
+export function bringUpSheet(bands: SetOnBands, { parts: { parts } }: Built, paper: PaperName): Sheet {
+  const [{ set }] = bands;
+  const steps = bringUpStepsOnBands(bands, parts).map((fact, i) => {
     const { act, expect, suspect } = bringUpStep(fact);
     return ['', texts.number(i + 1, act), expect, suspect];
   });
-  const stations = stationTable(set, reception, readings);
+  const stations = bands.map((one) => ({ ...stationTable(one), band: one.band }));
   const faults = faultsOf(set).map(({ symptom, causes }) => faultRow(symptom, causes));
   const { headings } = texts;
   return fewestPages((layout) => {
@@ -53,10 +49,11 @@ export function bringUpSheet(
       ],
       steps,
     );
-    if (stations.rows.length > 1) {
-      flow.heading(headings.stations, WITH_ROW);
-      flow.table(stations.columns, stations.rows);
-      for (const note of stations.notes) flow.para(note, { small: true });
+    for (const { columns, rows, notes, band } of stations) {
+      if (rows.length < 2) continue;
+      flow.heading(band === undefined ? headings.stations : headings.stationsOnBand(band), WITH_ROW);
+      flow.table(columns, rows);
+      for (const note of notes) flow.para(note, { small: true });
     }
     flow.heading(headings.faults, WITH_ROW);
     flow.table(
@@ -92,7 +89,7 @@ function termsOf(set: SetDescription): SheetTerm[] {
 }
 
 /** Every station that can be tuned in and heard, by the direct voltage it gives, with room for the builder's own. */
-function stationTable(set: SetDescription, reception: Reception, readings: SoundReadings) {
+function stationTable({ set, reception, readings }: SetOnBand) {
   const standing = readings.standingVoltage();
   const second = aerialDial(set);
   const list = reception.stations

@@ -1,5 +1,6 @@
 import type { PartRole } from '../../../engine/built/identity.ts';
 import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
+import { coilNamesOf } from '../../../engine/kinds/arrangements/coil-names.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import { isGivenAerial } from '../../../engine/kinds/given-aerials.ts';
 import type { LoadDescription } from '../../../engine/kinds/loads/load-schema.ts';
@@ -19,6 +20,7 @@ import { pointerOf } from './dial-marks.ts';
 import { dialText } from './dial-text.ts';
 import { metered } from './meter.ts';
 import { resistanceOnMeter } from './resistance-on-meter.ts';
+import type { SetOnBand, SetOnBands } from './set-on-band.ts';
 
 const PLATES: ByKind<TuningDescription, Plates> = {
   variable: () => 'vanes',
@@ -68,6 +70,49 @@ export function bringUpSteps(set: SetDescription, reception: Reception, readings
     ...stationSteps(set, reception, readings, parts),
   ];
 }
+
+/**
+ * The same with a band switch: windings and stations of each band after the switch is turned to it.
+ * @param onBoard parts of all bands, for the names that they have on the board
+ */
+export function bringUpStepsOnBands(bands: SetOnBands, onBoard: readonly BoardPart[]): BringUpFact[] {
+  const [standing, ...others] = bands;
+  const steps = bringUpSteps(standing.set, standing.reception, standing.readings);
+  if (standing.band === undefined || others.length === 0) return steps;
+  const tag = onBoard.find(({ kind }) => kind === 'switch')?.tag;
+  const turnTo = ({ band = '' }: SetOnBand): BringUpFact => ({ code: 'turn-switch', band, tag });
+  const measured = new Set(coilsInCircuit(standing));
+  const windings: BringUpFact[] = [];
+  const stations: BringUpFact[] = [];
+  for (const one of others) {
+    const parts = boardParts(one.set).parts.map((part) => ({
+      ...part,
+      tag: onBoard.find(({ id }) => id === part.id)?.tag ?? part.tag,
+    }));
+    const inCircuit = coilsInCircuit(one).filter((coil) => !measured.has(coil));
+    const ofBand = windingSteps(one.set, one.reception, one.readings, parts).filter(
+      (step) => step.code === 'coil-resistance' && inCircuit.includes(step.coil),
+    );
+    for (const coil of inCircuit) measured.add(coil);
+    if (ofBand.length > 0) windings.push(turnTo(one), ...ofBand);
+    stations.push(turnTo(one), ...stationSteps(one.set, one.reception, one.readings, parts));
+  }
+  const isOfOther = (step: BringUpFact): boolean =>
+    step.code === 'coil-resistance' && windings.some((one) => one.code === step.code && one.coil === step.coil);
+  const [first, ...rest] = steps.filter((step) => !isOfOther(step));
+  const last = rest.findLastIndex(({ code }) => code === 'coil-resistance');
+  return [
+    first,
+    turnTo(standing),
+    ...rest.slice(0, last + 1),
+    ...windings,
+    ...(windings.length > 0 ? [turnTo(standing)] : []),
+    ...rest.slice(last + 1),
+    ...stations,
+  ];
+}
+
+const coilsInCircuit = ({ set }: SetOnBand): string[] => [...coilNamesOf(set.arrangement)];
 
 /** Of a winding from its start to its end, as it is wired; nothing where that is not known. */
 function endToEnd({ ohmsBetween }: SoundReadings, part: BoardPart | undefined): Ohms | undefined {

@@ -1,8 +1,5 @@
-import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { PART } from '../../../engine/network/part-ids.ts';
 import { leadVoltage } from '../../../engine/reception/path/lead-voltage.ts';
-import type { Reception } from '../../../engine/reception/path/types.ts';
-import type { SetDescription } from '../../../engine/set/description.ts';
 import type { Diagram } from '../../drawings/circuit/diagram.ts';
 import { circuitDiagram, drawCircuit } from '../../drawings/index.ts';
 import { itemBox, textBoxes } from '../../scene/boxes.ts';
@@ -16,7 +13,11 @@ import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import { PAGE_MARGIN, PAPERS, type PaperName, type Sheet, TOP } from '../paper/page.ts';
 import { bestOf } from './best.ts';
+import type { SetOnBand, SetOnBands } from './set-on-band.ts';
 import { putBandSwitch } from './switch-contacts.ts';
+
+/** Room that a heading keeps with it: a table's head and its first row. */
+const WITH_ROW = 30;
 
 /** What the wiring list calls each symbol of the diagram. */
 const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
@@ -28,46 +29,45 @@ const tagsOf = ({ parts }: BoardParts): ReadonlyMap<string, string> =>
   );
 
 /** The diagram as large as the page allows, turned where that makes it larger, with letters at the test points. */
-export function circuitSheet(
-  set: SetDescription,
-  reception: Reception,
-  { parts, layout }: Built,
-  readings: SoundReadings,
-  paper: PaperName,
-): Sheet {
+export function circuitSheet(bands: SetOnBands, { parts, layout }: Built, paper: PaperName): Sheet {
+  const [{ set }, ...others] = bands;
   const scene = drawCircuit(set, tagsOf(parts));
-  const points = testPoints(set, reception, readings, scene.items);
+  const points = testPoints(bands[0], scene.items);
+  const pointsOnOthers = others.map((one) => ({ band: one.band ?? '', points: pointsOnBand(one, points) }));
   const diagram = { ...scene, items: [...scene.items, ...points.flatMap((p) => p.items)] };
   return fewestPages((sheetLayout) => {
     const flow = new Flow({ id: 'circuit', title: texts.title, set: set.name, paper, layout: sheetLayout });
     putDiagram(flow, diagram, paper);
-    putMatter(flow, set, parts.parts, reception, points, scene, layout.warnings);
+    putMatter(flow, bands[0], parts.parts, points, pointsOnOthers, scene, layout.warnings);
     return flow.finish(scene.description);
   });
 }
 
 function putMatter(
   flow: Flow,
-  set: SetDescription,
+  { set, reception, band }: SetOnBand,
   parts: BoardParts['parts'],
-  reception: Reception,
   points: readonly TestPoint[],
+  pointsOnOthers: readonly { readonly band: string; readonly points: readonly LetteredPoint[] }[],
   scene: Pick<Scene, 'description' | 'warnings'>,
   boardWarnings: BoardLayout['warnings'],
 ): void {
   const { columns, headings } = texts;
   putBandSwitch(flow, set, { parts });
-  if (points.length > 0) {
-    flow.heading(headings.points);
+  const putPoints = (heading: string, list: readonly LetteredPoint[]): void => {
+    if (list.length === 0) return;
+    flow.heading(heading, WITH_ROW);
     flow.table(
       [
         { title: columns.point, share: 0.8 },
         { title: columns.where, share: 3 },
         { title: columns.what, share: 6 },
       ],
-      points.map((p) => [p.letter, p.where, p.what]),
+      list.map((p) => [p.letter, p.where, p.what]),
     );
-  }
+  };
+  putPoints(band === undefined ? headings.points : headings.pointsOnBand(band), points);
+  for (const other of pointsOnOthers) putPoints(headings.pointsOnBand(other.band), other.points);
   flow.heading(headings.words);
   flow.para(texts.intro, { small: true });
   flow.para(scene.description, { small: true });
@@ -97,22 +97,20 @@ function putDiagram(flow: Flow, scene: Scene, paper: PaperName): void {
 
 /** A node of the diagram at which something can be measured. */
 interface Measurable {
+  readonly at: 'aerial' | 'before detector' | 'after detector';
   readonly node: string;
   readonly where: string;
   readonly what: string;
 }
-interface TestPoint extends Omit<Measurable, 'node'> {
+interface LetteredPoint extends Omit<Measurable, 'node'> {
   readonly letter: string;
+}
+interface TestPoint extends LetteredPoint {
   readonly items: readonly Item[];
 }
 
 /** What is worth measuring: the aerial lead where it is a node of its own, and both sides of the detector. */
-function measurable(
-  set: SetDescription,
-  reception: Reception,
-  readings: SoundReadings,
-  diagram: Diagram,
-): Measurable[] {
+function measurable({ set, reception, readings }: SetOnBand, diagram: Diagram): Measurable[] {
   const best = bestOf(reception);
   const detector = diagram.symbols.find((s) => s.part === PART.detector);
   const [live, out] = [detector?.terminals[0]?.node, detector?.terminals[1]?.node];
@@ -122,18 +120,21 @@ function measurable(
   const points: Measurable[] = [];
   if (aerial !== undefined && aerial !== live && aerial !== out)
     points.push({
+      at: 'aerial',
       node: aerial,
       where: places.aerial,
       what: best ? signals.aerialWith({ station, voltage: leadVoltage(set, best) ?? best.emf }) : signals.aerial,
     });
   if (live !== undefined)
     points.push({
+      at: 'before detector',
       node: live,
       where: places.beforeDetector,
       what: best ? signals.beforeDetectorWith({ station, voltage: best.detectorVoltage }) : signals.beforeDetector,
     });
   if (out !== undefined)
     points.push({
+      at: 'after detector',
       node: out,
       where: places.afterDetector(set.load.kind),
       what: best
@@ -147,14 +148,17 @@ function measurable(
   return points;
 }
 
+/** What is measured on another band at the points of the diagram. */
+function pointsOnBand(onBand: SetOnBand, points: readonly TestPoint[]): LetteredPoint[] {
+  return measurable(onBand, circuitDiagram(onBand.set)).flatMap(({ at, where, what }) => {
+    const letter = points.find((point) => point.at === at)?.letter;
+    return letter === undefined ? [] : [{ at, letter, where, what }];
+  });
+}
+
 /** A letter at each test point, on its wire and clear of all else. */
-function testPoints(
-  set: SetDescription,
-  reception: Reception,
-  readings: SoundReadings,
-  drawn: readonly Item[],
-): TestPoint[] {
-  const diagram = circuitDiagram(set);
+function testPoints(onBand: SetOnBand, drawn: readonly Item[]): TestPoint[] {
+  const diagram = circuitDiagram(onBand.set);
   const wires = diagram.wires.filter((w) => w.points.length > 1);
   const boxes = [
     ...wires.flatMap((w) => boxesAlong(w.points, 2)),
@@ -162,7 +166,7 @@ function testPoints(
     ...diagram.symbols.map((s) => ({ x: s.centre[0] - 22, y: s.centre[1] - 22, w: 44, h: 44 })),
   ];
   const points: TestPoint[] = [];
-  measurable(set, reception, readings, diagram).forEach(({ node, where, what }, i) => {
+  measurable(onBand, diagram).forEach(({ at, node, where, what }, i) => {
     const letter = String.fromCharCode(0x61 + i);
     const places = placesOn(node, diagram);
     if (places.length === 0) return;
@@ -175,6 +179,7 @@ function testPoints(
     const near = places.reduce((u, v) => (to(v) < to(u) ? v : u));
     boxes.push(itemBox(label));
     points.push({
+      at,
       letter,
       where,
       what,

@@ -3,7 +3,6 @@ import { isLoop } from '../../../engine/kinds/loops.ts';
 import { coilModel } from '../../../engine/kinds/models.ts';
 import type { CoilModel } from '../../../engine/parts/coil/model.ts';
 import { closePitch } from '../../../engine/parts/wire/wire.ts';
-import type { Reception } from '../../../engine/reception/path/types.ts';
 import type { SetDescription } from '../../../engine/set/description.ts';
 import { formatQuantity } from '../../../engine/units/format.ts';
 import { CHEEK_THICKNESS, cheekDiameter } from '../../drawings/coil/cheek.ts';
@@ -23,22 +22,24 @@ import {
 import { fewestPages } from '../paper/fewest-pages.ts';
 import { Flow } from '../paper/flow.ts';
 import type { PaperName, Sheet } from '../paper/page.ts';
-import { checks } from './coil-checks.ts';
+import { checks, rangeRows, tunes } from './coil-checks.ts';
 import { formerOf, pitchOf, tapPlaceOf, tubeLength, turnsLieText } from './coil-kinds.ts';
 import { stepsFor } from './coil-steps.ts';
 import { putTemplate } from './coil-template-kinds.ts';
 import { loopSheet } from './loop-sheet.ts';
+import { bandsOfCoil, type SetOnBands } from './set-on-band.ts';
 import { TAIL, tally, tapWire, wireToCut } from './winding.ts';
 import { printable } from './words.ts';
 
 /** One sheet for each coil, and one for a frame or rod that is a coil itself. */
-export function coilSheets(set: SetDescription, reception: Reception, paper: PaperName): Sheet[] {
+export function coilSheets(bands: SetOnBands, paper: PaperName): Sheet[] {
+  const [{ set, reception }] = bands;
   const fileFor = fileNames();
   const sheets = set.coils.map((coil, i) => {
     const file = fileFor(coil.name);
     return coil.shape === 'measured'
-      ? measuredSheet(set, coil, i, reception, paper, file)
-      : woundSheet(set, coil, i, reception, paper, file);
+      ? measuredSheet(set, coil, i, bandsOfCoil(bands, i, tunes), paper, file)
+      : woundSheet(set, coil, i, bandsOfCoil(bands, i, tunes), paper, file);
   });
   if (isLoop(set.aerial)) sheets.push(loopSheet(set, reception, paper));
   return sheets;
@@ -65,7 +66,7 @@ function woundSheet(
   set: SetDescription,
   coil: WoundDescription,
   index: number,
-  reception: Reception,
+  bands: SetOnBands,
   paper: PaperName,
   file: string,
 ): Sheet {
@@ -92,7 +93,7 @@ function woundSheet(
     flow.heading(headings.winding, flow.firstStepHeight(steps));
     flow.steps(steps);
     tally(flow, model.turns, taps);
-    checks(flow, set, coil, index, model, taps, reception);
+    checks(flow, bands, coil, index, model, taps);
     putTemplate(flow, coil, model, taps);
     return flow.finish(coilSheetWords.description({ name: coil.name, turns: model.turns }));
   });
@@ -186,7 +187,7 @@ function measuredSheet(
   set: SetDescription,
   coil: Extract<CoilDescription, { shape: 'measured' }>,
   index: number,
-  reception: Reception,
+  bands: SetOnBands,
   paper: PaperName,
   file: string,
 ): Sheet {
@@ -204,7 +205,7 @@ function measuredSheet(
       [rows.q, coilFigures.measuredQ(coil)],
       [rows.selfCapacitance, formatQuantity(coil.selfCapacitance, 'capacitance', 2)],
       ...taps.map((tap, i) => [i === 0 ? rows.taps : '', coilFigures.measuredTap({ ...tap, turns: coil.turns })]),
-      [rows.range, coilFigures.range(reception.dial.lowest, reception.dial.highest)],
+      ...rangeRows(bands),
     ],
   );
   flow.list([measuredCoilWords.ohms, measuredCoilWords.earthedEnd], 'box');

@@ -1,6 +1,5 @@
 import { detectorOnMeter, heaterOnMeter } from '../../../engine/faults/detector-on-meter.ts';
 import { OVERLOAD } from '../../../engine/faults/ohmmeter.ts';
-import type { SoundReadings } from '../../../engine/faults/sound-readings.ts';
 import { type ByKind, byKind } from '../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../engine/kinds/detectors/detector-schema.ts';
 import type { Reception } from '../../../engine/reception/path/types.ts';
@@ -30,6 +29,7 @@ import { PAGE_SMALL, type PaperName, type Sheet } from '../paper/page.ts';
 import { heardBest } from './best.ts';
 import { contactOf } from './detector-steps.ts';
 import { metered } from './meter.ts';
+import type { SetOnBand, SetOnBands } from './set-on-band.ts';
 
 type Of<K extends DetectorDescription['kind']> = Extract<DetectorDescription, { kind: K }>;
 type Row = readonly string[];
@@ -112,7 +112,7 @@ const MAKING: ByKind<DetectorDescription, Making> = {
 };
 
 /** In the finished set: what is heard, and what stands without a station. */
-function inSet(set: SetDescription, reception: Reception, readings: SoundReadings): Row[] {
+function inSet({ set, reception, readings, band }: SetOnBand): Row[] {
   const load = set.load.kind;
   const rows: Row[] = [];
   const standing = readings.standingVoltage();
@@ -122,6 +122,7 @@ function inSet(set: SetDescription, reception: Reception, readings: SoundReading
     const voltage = readings.directVoltage(best.index);
     rows.push(
       checks.onStation({
+        band,
         station: best.name,
         frequency: best.frequency,
         voltage: metered(voltage) ? voltage : undefined,
@@ -133,6 +134,12 @@ function inSet(set: SetDescription, reception: Reception, readings: SoundReading
   return rows;
 }
 
+/** The same on each band; what stands without a station is said once where it does not change. */
+function inSetOnBands(bands: SetOnBands): Row[] {
+  const rows = bands.flatMap(inSet);
+  return rows.filter((row, i) => rows.findIndex((one) => one.join() === row.join()) === i);
+}
+
 /** Of the detector and of soldering it, a sentence each. */
 function cautionsOf(set: SetDescription, reception: Reception): string[] {
   const own = reception.cautions.filter(({ about }) => about === 'detector');
@@ -142,12 +149,8 @@ function cautionsOf(set: SetDescription, reception: Reception): string[] {
 }
 
 /** How the detector is made or fitted, and what it should read. */
-export function detectorSheet(
-  set: SetDescription,
-  reception: Reception,
-  readings: SoundReadings,
-  paper: PaperName,
-): Sheet {
+export function detectorSheet(bands: SetOnBands, paper: PaperName): Sheet {
+  const [{ set, reception }] = bands;
   const { heading, materials, steps, alone } = byKind(MAKING, set.detector);
   const { columns, headings } = texts;
   const putChecks = (flow: Flow, rows: readonly Row[]): void => {
@@ -161,7 +164,7 @@ export function detectorSheet(
       rows.map((row) => ['', ...row]),
     );
   };
-  const after = inSet(set, reception, readings);
+  const after = inSetOnBands(bands);
   return fewestPages((layout) => {
     const flow = new Flow({ id: 'detector', title: texts.title, set: set.name, paper, layout });
     flow.heading(headings.cautions);

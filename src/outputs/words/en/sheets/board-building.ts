@@ -1,5 +1,6 @@
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import { ohms } from '../../figures.ts';
+import { printable } from '../../printable.ts';
 import { ohmsBeside } from '../../ranges.ts';
 import { counted, listOf } from '../grammar.ts';
 
@@ -22,7 +23,11 @@ interface Metered {
 
 /** How the board is built, and what it should read when it is wired. SI. */
 export const boardBuilding = {
-  headings: { steps: 'How to build it', checks: 'When it is wired, before anything is plugged in' },
+  headings: {
+    steps: 'How to build it',
+    checks: 'When it is wired, before anything is plugged in',
+    onBand: (band: string): string => `With the band switch on “${printable(band)}”`,
+  },
   cut: ({ width, length }: { readonly width: number; readonly length: number }): Lines => [
     `Cut a board ${Math.round(width * 1e3)} × ${Math.round(length * 1e3)} mm of dry wood or plastic, 8 to 12 mm thick; wood is dried and varnished.`,
     'Cut the drawing out, or tape its parts together, and tape it on the board edge to edge.',

@@ -29,7 +29,7 @@ export const boardSheetWords = {
   onBand: (band: string): string =>
     `With the band switch on “${printable(band)}”: the switch and its wires are not on this board plan; the wiring list says what they join.`,
   withSwitch: (band: string): string =>
-    `S1 is the band switch: its contacts are marked by pole and way, as 1, 1a, 1b; lay yours on and mark its own contacts so. The checks below are for the switch on “${printable(band)}”.`,
+    `S1 is the band switch: its contacts are marked by pole and way, as 1, 1a, 1b; lay yours on and mark its own contacts so. The checks below are made with the switch on each band; “${printable(band)}” comes first.`,
   intro: ({ width, length }: { readonly width: number; readonly length: number }): string =>
     `The board from above, ${Math.round(width * 1e3)} × ${millimetres(length)}. Prick the holes through the paper. Circles with a cross are holes, dots are where wires end. Dashed bodies are parts whose size is not known: lay yours on before you drill. Heavy lines are the wires, by their numbers in the wiring list.`,
   alt: (parts: readonly Named[]): string =>

@@ -43,6 +43,7 @@ type None = Readonly<Record<never, never>>;
 /** Every step, with the figures that its row needs (SI). */
 export interface BringUpFacts {
   readonly 'wiring-list': None;
+  readonly 'turn-switch': { readonly band: string; readonly tag?: string };
   readonly 'coil-resistance': WindingResistance & {
     readonly coil: string;
     readonly tag?: string;
@@ -257,6 +258,11 @@ const STEPS: { readonly [C in BringUpCode]: (figures: BringUpFacts[C]) => BringU
     act: 'Go through the wiring list once more with a pencil, tugging every joint.',
     expect: 'Every wire ticked; nothing moves; no wire touches one that it does not belong to.',
     suspect: 'Ends not bared: enamel looks like copper.',
+  }),
+  'turn-switch': ({ band, tag }) => ({
+    act: `Turn the band switch${tag ? `, ${tag},` : ''} to “${printable(band)}”.`,
+    expect: `Its pointer is on “${printable(band)}”: what follows is for that band.`,
+    suspect: 'Knob turned on its spindle, or ways counted from the wrong end.',
   }),
   'coil-resistance': ({ coil, tag, tapped, ...winding }) => ({
     act: tag

@@ -1,5 +1,6 @@
 import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
+import { printable } from '../../printable.ts';
 
 /** Off until a step asks for it. */
 const OFF: Readonly<Record<LoadDescription['kind'], { readonly loop: string; readonly aerial: string }>> = {
@@ -32,6 +33,7 @@ export const bringUpSheetWords = {
   number: (step: number, act: string): string => `${step}. ${act}`,
   headings: {
     stations: 'Every station, strongest first',
+    stationsOnBand: (band: string): string => `Every station on “${printable(band)}”, strongest first`,
     faults: 'When it is silent, or not as it should be',
     words: 'Terms used here',
   },

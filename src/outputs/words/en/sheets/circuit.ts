@@ -20,7 +20,12 @@ interface WithStation {
 export const circuitSheetWords = {
   title: 'Circuit diagram',
   columns: { point: 'Point', where: 'Where', what: 'What to expect' },
-  headings: { points: 'Test points', words: 'The diagram in words', warnings: 'Notes' },
+  headings: {
+    points: 'Test points',
+    pointsOnBand: (band: string): string => `Test points on “${printable(band)}”`,
+    words: 'The diagram in words',
+    warnings: 'Notes',
+  },
   intro:
     'For checking, and for those who cannot see the diagram: what lies between which points. “Earth” is the bottom line, “top” the top of the tuned circuit, “out” the point behind the detector.',
   places: {

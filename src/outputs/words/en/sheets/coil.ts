@@ -60,6 +60,7 @@ export const coilSheetWords = {
     selfCapacitance: 'Self-capacitance',
     resistance: 'Direct-current resistance, start to end',
     range: 'Range in this set',
+    rangeOnBand: (band: string): string => `Range on “${printable(band)}”`,
     taps: 'Taps',
   },
   headings: {
@@ -221,6 +222,7 @@ export const coilChecks = {
     `In the set, ${printable(station)} (${kHz(frequency)} kHz) should come in near ${reading} on the dial. At a lower reading (${OPEN[open]}) the coil is too large: take off a turn. At a higher reading it is too small. One turn moves the station by about ${formatNumber(perTurn / 1e3, 2)} kHz.`,
   inSetBySlider: ({ station, frequency, reading, perTurn }: InSet): string =>
     `In the set, ${printable(station)} (${kHz(frequency)} kHz) should come in near ${reading} on the dial. If it comes in far from there, count the turns. One turn moves the station by about ${formatNumber(perTurn / 1e3, 2)} kHz.`,
+  onBand: (band: string, check: string): string => `With the band switch on “${printable(band)}”: ${check}`,
   compare: (f: {
     readonly across: number;
     readonly tunesTo: number;

@@ -194,8 +194,8 @@ interface Ohmic {
   readonly overload: number;
 }
 
-const tunedIn = (station: string, frequency: number): string =>
-  `In the finished set, ${printable(station)} (${kHz(frequency)} kHz) tuned in:`;
+const tunedIn = (station: string, frequency: number, band: string | undefined): string =>
+  `In the finished set${band === undefined ? '' : ` on “${printable(band)}”`}, ${printable(station)} (${kHz(frequency)} kHz) tuned in:`;
 
 /** Checks of a finished detector, each with its expected reading. */
 export const detectorChecks = {
@@ -252,12 +252,15 @@ export const detectorChecks = {
     'Nothing: a cold heater, or anode and cathode swapped.',
   ],
   onStation: ({
+    band,
     station,
     frequency,
     voltage,
     load,
     contact,
   }: {
+    /** Of a set with a band switch. */
+    readonly band?: string;
     readonly station: string;
     readonly frequency: number;
     readonly voltage?: number;
@@ -265,10 +268,10 @@ export const detectorChecks = {
     readonly contact?: Contact;
   }): Check => [
     contact
-      ? `${tunedIn(station, frequency)} listen while you move the contact from spot to spot.`
+      ? `${tunedIn(station, frequency, band)} listen while you move the contact from spot to spot.`
       : voltage === undefined
-        ? `${tunedIn(station, frequency)} listen.`
-        : `${tunedIn(station, frequency)} listen, and meter on volts across P1 and P2.`,
+        ? `${tunedIn(station, frequency, band)} listen.`
+        : `${tunedIn(station, frequency, band)} listen, and meter on volts across P1 and P2.`,
     [
       contact ? `A rustle in the ${outputNames[load]} at each touch, and the station at good spots.` : 'The station.',
       voltage === undefined
