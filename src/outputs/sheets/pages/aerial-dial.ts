@@ -62,5 +62,7 @@ export function aerialDialMarks(ticks: DialTicks, reception: Reception, dial: Ae
       ({ other }) => ({ position: other, within: inside(other) }),
       (station) => ({ position: dial.positionOf(station) }),
     ),
+    // They are marked on the main dial, which runs back there.
+    folds: [],
   };
 }

@@ -42,6 +42,7 @@ export function roundFace(
     ...outline(round, h - 1),
     ...degreeScale(round),
     ...ring(round, KILOHERTZ, 'kHz'),
+    ...(blank ? [] : foldsOnRing(round, marks)),
     ...(blank ? [] : [...frequencyScales(round, marks), ...stationMarks(round, marks)]),
   ];
   return { items, w, h, centre };
@@ -67,6 +68,16 @@ function outline({ centre: [x, y], swing, from, to }: Round, foot: number): Item
     text([x + 7, y + 8], dialFace.drill(SPINDLE), 2.1, { role: 'soft' }),
   ];
 }
+
+/** Of the dashed line along a stretch that cannot be read, from the scale's own line, mm. */
+const FOLD_AWAY = 1.6;
+const FOLD = { stroke: 'ink', width: 0.7, dash: [1.2, 0.8] } as const;
+
+const foldsOnRing = ({ centre, swing }: Round, marks: DialMarks): Item[] =>
+  marks.folds.map(({ lowest, highest, ends }) => {
+    const [from, to] = ends.map((p) => canvasAngle(marks.at(p), swing)).sort((a, b) => a - b);
+    return path(arc(centre, KILOHERTZ + FOLD_AWAY, from, to), { ...FOLD, title: dialFace.fold(lowest, highest) });
+  });
 
 /** The line of a scale, with its unit a little before it begins, clear of its first figure. */
 const ring = ({ centre, from, to }: Round, radius: number, unit: string): Item[] => [
@@ -254,6 +265,11 @@ export function straightFace(
   const base = y + 14;
   items.push(line([x(0), base], [x(travel), base], { stroke: 'ink', width: 0.25, cap: 'butt' }));
   if (!blank) {
+    for (const { lowest, highest, ends } of marks.folds) {
+      const [from, to] = ends.map((p) => x(marks.at(p)));
+      const at = base + FOLD_AWAY;
+      items.push(line([from, at], [to, at], { ...FOLD, title: dialFace.fold(lowest, highest) }));
+    }
     figures(
       marks.kilohertz.map((m) => ({ at: x(marks.at(m.position)), value: Math.round(m.frequency / 1e3) })),
       {

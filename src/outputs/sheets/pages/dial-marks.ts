@@ -31,12 +31,21 @@ export interface DialMark {
   readonly frequency: number;
 }
 
+/** A stretch beside a wave trap whose frequencies cannot be read: the pointer runs back in it. */
+export interface DialFold {
+  readonly lowest: number;
+  readonly highest: number;
+  /** Positions of its two ends. */
+  readonly ends: readonly [number, number];
+}
+
 export interface DialMarks extends Pointer {
   /** "C2": of the capacitor that this dial is for, where a set has two. */
   readonly tag?: string;
   readonly kilohertz: readonly DialMark[];
   readonly metres: readonly (DialMark & { readonly wavelength: number })[];
   readonly stations: readonly (DialMark & { readonly name: string; readonly heard: Verdict })[];
+  readonly folds: readonly DialFold[];
 }
 
 const LIGHT = 299_792_458;
@@ -53,9 +62,10 @@ export interface DialTicks {
   readonly metres: readonly (Tick & { readonly wavelength: number })[];
 }
 
-export function dialTicks(set: SetDescription, { dial: { lowest, highest } }: Reception): DialTicks {
+export function dialTicks(set: SetDescription, { dial: { lowest, highest, folds } }: Reception): DialTicks {
   const { network, smallConductance } = receiver(setCircuit(set));
   const tick = (frequency: number): Tick => ({ frequency, peak: network.at(frequency).peak(smallConductance) });
+  const isRead = ({ frequency: f }: Tick): boolean => folds.every(([from, to]) => f <= from || f >= to);
   const step = highest - lowest > 2.2e6 ? 5e4 : highest - lowest > 3e5 ? 1e4 : 5e3;
   const kilohertz: Tick[] = [];
   for (let f = Math.ceil(lowest / step) * step; f <= highest && kilohertz.length < 400; f += step)
@@ -65,7 +75,7 @@ export function dialTicks(set: SetDescription, { dial: { lowest, highest } }: Re
   const stride = longest - shortest > 1200 ? 100 : longest - shortest > 300 ? 10 : 5;
   for (let m = Math.ceil(shortest / stride) * stride; m <= longest && metres.length < 400; m += stride)
     metres.push({ ...tick(LIGHT / m), wavelength: m });
-  return { kilohertz, metres };
+  return { kilohertz: kilohertz.filter(isRead), metres: metres.filter(isRead) };
 }
 
 /** Where the marks of a set's dial belong. */
@@ -77,7 +87,21 @@ export const dialMarks = (set: SetDescription, reception: Reception, ticks: Dial
     (peak) => peak,
     ({ dial }) => dial,
   ),
+  folds: dialFolds(reception),
 });
+
+function dialFolds({ dial: { points, folds } }: Reception): DialFold[] {
+  // Points of a dial rise by their place and fall by their frequency.
+  const positionOf = (frequency: number): number => {
+    const after = points.findIndex((point) => point.frequency <= frequency);
+    if (after < 0) return points[points.length - 1].position;
+    if (after === 0) return points[0].position;
+    const [high, low] = [points[after - 1], points[after]];
+    const share = Math.log(high.frequency / frequency) / Math.log(high.frequency / low.frequency);
+    return high.position + share * (low.position - high.position);
+  };
+  return folds.map(([lowest, highest]) => ({ lowest, highest, ends: [positionOf(lowest), positionOf(highest)] }));
+}
 
 /** The marks of one pointer. @param place where a peak has that pointer. @param stationAt where a station has it. */
 export function marksAlong(

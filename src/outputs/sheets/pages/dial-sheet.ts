@@ -60,6 +60,7 @@ function dialPages(
     }),
   );
   const face = putFace(flow, marks);
+  if (marks.folds.length > 0) flow.para(dialSheetText.folds(marks.folds));
   const mount = mountingSteps(set, marks, face);
   if (mount.length > 0) {
     flow.heading(headings.mount, 30);

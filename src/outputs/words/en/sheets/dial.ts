@@ -68,6 +68,9 @@ const alt = ({ mover, tag, stations }: DialAlt): string => {
   return `for the ${what}, with ${listOf(stations.map((s) => `${printable(s.name)} (${kHz(s.frequency)} kHz) at ${s.reading}`))}`;
 };
 
+const stretch = ({ lowest, highest }: { readonly lowest: number; readonly highest: number }): string =>
+  `${Math.round(lowest / 1e3)}–${Math.round(highest / 1e3)} kHz`;
+
 export const dialSheetWords = {
   title: 'Dial',
   titleOnBand: (band: string): string => `Dial for ${printable(band)}`,
@@ -99,6 +102,8 @@ export const dialSheetWords = {
     ].join(' '),
   tuneBoth: ({ tag, mainTag }: TwoTags): string =>
     `There are two capacitors to tune: ${mainTag}, of the detector circuit, first; then ${tag}, of the aerial circuit; then ${mainTag} again. Move the coils apart until neighbouring stations go, and tune both again.`,
+  folds: (folds: readonly { readonly lowest: number; readonly highest: number }[]): string =>
+    `Dashed along the kHz scale: ${listOf(folds.map(stretch))}. The pointer runs back there, as it does beside a wave trap: one place stands for several frequencies, so none is marked.`,
   second: (mainTag: string): string =>
     `Cut and mount it like the other. It is right while ${mainTag} is in tune; the closer the coils, the further it shifts.`,
   blank:
@@ -152,6 +157,7 @@ export const dialFace = {
   slot: 'pointer slot',
   degrees: 'degrees',
   metres: 'metres',
+  fold: (lowest: number, highest: number): string => `${stretch({ lowest, highest })} cannot be read here`,
   kilohertzLine: (value: number, tag?: string): string => of(tag, `${value} kHz`),
   metresLine: (value: number, tag?: string): string => of(tag, `${value} m`),
   stationLine: (name: string, tag?: string): string => of(tag, `station ${name}`),
