@@ -247,6 +247,8 @@ class SetKeeper {
   /** Leaving cannot wait for what is still being written. */
   private keepOnLeaving(): void {
     this.keepNow();
+    // What the disk has may be later: what was changed here goes beside it.
+    if (!this.isLoaded && this.revision > this.first) this.keepVersion(this.set.writtenWithDraft.peek());
     if (!this.isLoaded || (this.revisionOnDisk >= this.revision && !this.isHistoryBehind())) return;
     const before = this.writing;
     // A page that was only hidden goes on.
