@@ -359,11 +359,8 @@ class SetKeeper {
   /** Until the disk has been read nothing is written: what is there may be later than what the page began with. */
   private async tryLoading(): Promise<void> {
     this.again.stop();
-    let found: StoredDocument;
-    try {
-      found = await this.tools.store.read(this.set.id);
-    } catch {
-      this.report('disk', false);
+    const found = await this.readDisk();
+    if (!found) {
       if (!this.ended.signal.aborted) this.again.later();
       return;
     }
@@ -380,6 +377,20 @@ class SetKeeper {
       this.revisionOnDisk = Math.max(this.revisionOnDisk, this.revision);
     }
     this.keepOnDisk();
+  }
+
+  private async readDisk(): Promise<StoredDocument | undefined> {
+    let tried: number;
+    do {
+      tried = this.revision;
+      try {
+        return await this.tools.store.read(this.set.id);
+      } catch {
+        this.report('disk', false);
+      }
+      // What was changed while that failed is tried at once.
+    } while (this.revision !== tried);
+    return undefined;
   }
 
   private takeFromDisk({ text, history }: StoredDocument): void {
