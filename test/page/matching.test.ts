@@ -9,7 +9,7 @@ test('the best taps for a station are found, taken and taken back', async () => 
     const tap = page.getByLabel('Aerial tap', { exact: true }).first();
     const before = await tap.inputValue();
     await page.getByText(/Best at \d+ turns \(now 11 turns\): /).waitFor();
-    await page.getByText(/Of \w+ stations heard one remains, and the dial then covers \d+ to \d+ kHz/).waitFor();
+    await page.getByText(/Of \w+ stations heard one remains, and the dial then covers \d+–\d+\skHz/).waitFor();
     await page.getByRole('button', { name: 'Take the best: Aerial tap' }).click();
     await expect.poll(() => tap.inputValue()).not.toBe(before);
     await page.getByRole('button', { name: 'Undo', exact: true }).first().click();

@@ -1,49 +1,72 @@
 import { type ByKind, byKind } from '../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../engine/kinds/detectors/detector-schema.ts';
+import { hasHeater } from '../../engine/kinds/detectors/detector-traits.ts';
+import { detectorModel } from '../../engine/kinds/models.ts';
+import { slopeResistance } from '../../engine/parts/detector/detector.ts';
+import { temperatureVoltage } from '../../engine/units/quantities.ts';
 import { circle, group, line, path, polyline, rect, text } from '../scene/build.ts';
 import type { Item, PathSegment, Point, Scene } from '../scene/scene.ts';
 import { detectorDrawing } from '../words/index.ts';
-import { BOLD, drawing, type PaperRoom, PLAIN, SMALL, sketchNote, THIN } from './paper.ts';
+import { BOLD, drawing, type PaperRoom, PLAIN, SMALL, sketchFigures, sketchNote, THIN } from './paper.ts';
 
 /**
- * The detector as one would see it on the board, about half again its size; not a thing to measure from.
+ * The detector as one would see it on the board, about half again its size, with the figures of its curve; not a thing
+ * to measure from.
  * @param detector as read
  * @param room size of the picture, mm; default as large as it needs
  * @returns a scene, mm
+ * @throws RangeError for values no device has
  */
 export function drawDetector(detector: DetectorDescription, room: PaperRoom = {}): Scene {
   const { width = 130, height = 70 } = room;
   const centre: Point = [width / 2, height / 2];
   const two = detector.wiring !== 'single';
-  const one = byKind(SKETCHES, detector);
+  const one = byKind(sketches(two ? SMALL / PAIRED : SMALL), detector);
   const items: Item[] = two
     ? [
-        group(one, { move: [centre[0], centre[1] - height * 0.19], scale: 0.6 }),
-        group(one, { move: [centre[0], centre[1] + height * 0.19], scale: 0.6 }),
+        group(one, { move: [centre[0], centre[1] - height * 0.19], scale: PAIRED }),
+        group(one, { move: [centre[0], centre[1] + height * 0.19], scale: PAIRED }),
       ]
     : [group(one, { move: centre })];
   const title = detectorDrawing.title(detector);
   return drawing({ width, height }, title, detectorDrawing.description(detector), [
     group(items, { part: 'detector', title }),
+    ...sketchFigures(figures(detector)),
     text([2, height - 2], detectorDrawing.caption(detector), SMALL),
     sketchNote(width, height),
   ]);
 }
 
-const glassDiode = (): Item[] => diode('card');
-const metalDiode = (): Item[] => diode('metal');
+function figures(detector: DetectorDescription): string[] {
+  const model = detectorModel(detector);
+  const bias = detector.bias ?? 0;
+  return detectorDrawing.figures({
+    resistance: slopeResistance(model, bias),
+    bias,
+    ideality: model.law && model.slopeVoltage / temperatureVoltage(model.temperature),
+    capacitance: model.junctionCapacitance,
+    heaterVoltage: hasHeater(detector) ? detector.heaterVoltage : undefined,
+  });
+}
 
-/** Round the origin, about 80 by 46 mm. */
-const SKETCHES: ByKind<DetectorDescription, Item[]> = {
-  galena: () => whisker(false),
-  mineral: ({ mineral }) => whisker(mineral === 'zincite-bornite'),
-  valve: () => valve(),
-  germanium: glassDiode,
-  schottky: metalDiode,
-  silicon: metalDiode,
-  exponential: glassDiode,
-  measured: glassDiode,
-};
+/** Size of each of two. */
+const PAIRED = 0.6;
+
+/** Round the origin, about 80 by 46 mm. @param letters height of the letters before it is made smaller, mm */
+function sketches(letters: number): ByKind<DetectorDescription, Item[]> {
+  const glassDiode = (): Item[] => diode('card', letters);
+  const metalDiode = (): Item[] => diode('metal', letters);
+  return {
+    galena: () => whisker(false),
+    mineral: ({ mineral }) => whisker(mineral === 'zincite-bornite'),
+    valve: () => valve(letters),
+    germanium: glassDiode,
+    schottky: metalDiode,
+    silicon: metalDiode,
+    exponential: glassDiode,
+    measured: glassDiode,
+  };
+}
 
 function whisker(pair: boolean): Item[] {
   const post = (x: number, top: number): Item[] => [
@@ -88,17 +111,17 @@ function whisker(pair: boolean): Item[] {
   ];
 }
 
-function diode(body: 'card' | 'metal'): Item[] {
+function diode(body: 'card' | 'metal', letters: number): Item[] {
   return [
     line([-40, 0], [40, 0], { stroke: 'metal', width: 1.1 }),
     rect(-17, -7, 34, 14, { fill: body, stroke: 'ink', width: PLAIN, radius: 5 }),
     rect(8, -7, 4, 14, { fill: 'ink', title: detectorDrawing.band }),
-    text([-30, -4], detectorDrawing.anode, SMALL, { anchor: 'middle', role: 'soft' }),
-    text([30, -4], detectorDrawing.cathode, SMALL, { anchor: 'middle', role: 'soft' }),
+    text([-30, -4], detectorDrawing.anode, letters, { anchor: 'middle', role: 'soft' }),
+    text([30, -4], detectorDrawing.cathode, letters, { anchor: 'middle', role: 'soft' }),
   ];
 }
 
-function valve(): Item[] {
+function valve(letters: number): Item[] {
   const glass: PathSegment[] = [
     ['M', -12, 16],
     ['L', -12, -10],
@@ -115,8 +138,8 @@ function valve(): Item[] {
     rect(-13, 16, 26, 5, { fill: 'card', stroke: 'ink', width: PLAIN }),
     ...[-9, -3, 3, 9].map((x) => line([x, 21], [x, 26], { stroke: 'metal', width: 1 })),
     line([5.5, -10], [22, -10], { stroke: 'soft', width: THIN }),
-    text([23, -10], detectorDrawing.anode, SMALL, { sits: 'middle', role: 'soft' }),
+    text([23, -10], detectorDrawing.anode, letters, { sits: 'middle', role: 'soft' }),
     line([0.8, 0], [22, 0], { stroke: 'soft', width: THIN }),
-    text([23, 0], detectorDrawing.cathodeAndHeater, SMALL, { sits: 'middle', role: 'soft' }),
+    text([23, 0], detectorDrawing.cathodeAndHeater, letters, { sits: 'middle', role: 'soft' }),
   ];
 }

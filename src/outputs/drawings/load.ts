@@ -1,27 +1,46 @@
 import { type ByKind, byKind } from '../../engine/kinds/by-kind.ts';
 import type { LoadDescription } from '../../engine/kinds/loads/load-schema.ts';
+import { loadModel } from '../../engine/kinds/models.ts';
+import { magnitude } from '../../engine/numerics/complex.ts';
+import { REFERENCE_FREQUENCY } from '../../engine/parts/load/response.ts';
 import { arc, circle, group, line, path, rect, text } from '../scene/build.ts';
 import type { Item, Point, Scene } from '../scene/scene.ts';
 import { loadDrawing } from '../words/index.ts';
-import { BOLD, drawing, type PaperRoom, PLAIN, SMALL, sketchNote } from './paper.ts';
+import { BOLD, drawing, type PaperRoom, PLAIN, SMALL, sketchFigures, sketchNote } from './paper.ts';
 
 /**
- * What one listens with, simply drawn; a transformer before it if there is one.
+ * What one listens with, simply drawn, with its impedance and sensitivity; a transformer before it if there is one.
  * @param load as read
  * @param room size of the picture, mm; default as large as it needs
  * @returns a scene, mm
+ * @throws RangeError when it cannot be as described
  */
 export function drawLoad(load: LoadDescription, room: PaperRoom = {}): Scene {
   const { width = 130, height = 70 } = room;
   const shift = load.transformer ? 26 : 0;
-  const items: Item[] = [group(byKind(SKETCHES, load), { move: [width / 2 + shift, height / 2 - 2] })];
-  if (load.transformer) items.push(group(transformer(), { move: [width / 2 - 34, height / 2 - 2] }));
+  const items: Item[] = [group(byKind(SKETCHES, load), { move: [width / 2 + shift, height / 2 + LOWER] })];
+  if (load.transformer)
+    items.push(
+      group(transformer(loadDrawing.ratio(load.transformer.ratio)), { move: [width / 2 - 34, height / 2 + LOWER] }),
+    );
   const title = loadDrawing.title(load);
   return drawing({ width, height }, title, loadDrawing.description(load), [
     group(items, { part: 'load', title }),
+    ...sketchFigures(figures(load)),
     text([2, height - 2], title, SMALL),
     sketchNote(width, height),
   ]);
+}
+
+/** Below the middle: the figures stand above, mm. */
+const LOWER = 2;
+
+function figures(load: LoadDescription): string[] {
+  const model = loadModel(load);
+  return loadDrawing.figures({
+    impedance: magnitude(model.transducerImpedanceAt(REFERENCE_FREQUENCY)),
+    sensitivity: model.sensitivity,
+  });
 }
 
 const SKETCHES: ByKind<LoadDescription, Item[]> = {
@@ -43,14 +62,14 @@ function headset(): Item[] {
     path(
       [
         ['M', -22, 20],
-        ['C', -22, 30, -4, 26, 0, 31],
+        ['C', -22, 27, -4, 24, 0, 27],
       ],
       { stroke: 'copper', width: BOLD },
     ),
     path(
       [
         ['M', 22, 20],
-        ['C', 22, 30, 4, 26, 0, 31],
+        ['C', 22, 27, 4, 24, 0, 27],
       ],
       { stroke: 'copper', width: BOLD },
     ),
@@ -90,8 +109,9 @@ function amplifier(): Item[] {
   ];
 }
 
-function transformer(): Item[] {
+function transformer(ratio: string): Item[] {
   return [
+    text([0, 19.5], ratio, SMALL, { anchor: 'middle' }),
     rect(-13, -15, 26, 30, { fill: 'metal', stroke: 'ink', width: BOLD, opacity: 0.8 }),
     rect(-7, -11, 14, 22, { fill: 'copper', stroke: 'ink', width: PLAIN }),
     ...[-8, -4, 0, 4, 8].map((y) => line([-7, y], [7, y + 1.4], { stroke: 'card', width: PLAIN })),

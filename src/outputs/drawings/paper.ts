@@ -95,6 +95,13 @@ export function paperFor(
 export const sketchNote = (width: number, height: number, words = drawingText.notToScale): Item =>
   text([width - 2, height - 2], words, SMALL, { anchor: 'end', role: 'soft', italic: true });
 
+/** Between the lines of the figures of a sketch, mm. */
+const FIGURE_LINE = 4.2;
+
+/** A part's own figures in the upper left corner of its sketch. */
+export const sketchFigures = (lines: readonly string[]): Item[] =>
+  lines.map((words, i) => text([2, SMALL + 1 + FIGURE_LINE * i], words, SMALL));
+
 export const millimetres = (mm: number): string => formatQuantity(mm / 1e3, 'length', 3);
 
 /**

@@ -10,6 +10,9 @@ export const kHz = (frequency: number): string => formatNumber(frequency / 1e3, 
 
 /** A frequency in whole kHz, without its unit. */
 export const wholeKHz = (frequency: number): string => formatNumber(Math.round(frequency / 1e3), 5);
+/** "531–1602 kHz". @param lowest Hz @param highest Hz */
+export const bandSpan = (lowest: number, highest: number): string =>
+  `${wholeKHz(lowest)}–${wholeKHz(highest)}\u00a0kHz`;
 
 /** A frequency in kHz as on an axis, without its unit: a tenth only where it matters. */
 export const axisKHz = (frequency: number): string => {

@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../../engine/units/format.ts';
+import { bandSpan } from '../figures.ts';
 import { plural } from './grammar.ts';
 
 /** Smaller is nothing: what arithmetic leaves over. */
@@ -48,7 +49,7 @@ export const listeningTexts = {
     volts: (most: number): string => (most < LEAST_VOLTS ? '0 V' : `up to ${formatQuantity(most, 'voltage', 2)}`),
     pascals: (most: number): string => `up to ${formatNumber(most * 1e3, 2)} mPa`,
     roomOnly: (most: number): string => `up to ${formatNumber(most * 1e3, 2)} mPa, noise of the room only`,
-    range: (from: number, to: number): string => `${Math.round(from / 1e3)} to ${Math.round(to / 1e3)} kHz`,
+    range: bandSpan,
   },
   own: {
     title: 'Your own sound, or a recorded band',

@@ -18,6 +18,24 @@ import { HeardBars } from '../Heard.tsx';
 import './detector.css';
 import type { CompareQuestion } from './compare.worker.ts';
 
+type Column = keyof typeof texts.columns;
+type HeadCell = readonly [column: Column, alignment: 'number' | undefined];
+const COLUMNS: readonly HeadCell[] = [
+  ['detector', undefined],
+  ['sound', 'number'],
+  ['heard', undefined],
+  ['directVoltage', 'number'],
+  ['distortion', 'number'],
+];
+/** Shown on request: a table of all of them is wider than the page. */
+const WIDE_COLUMNS: readonly HeadCell[] = [
+  ['inputResistance', 'number'],
+  ['loadedQ', 'number'],
+  ['linearAbove', 'number'],
+  ['bestTap', undefined],
+  ['bestLoad', undefined],
+];
+
 interface Props {
   readonly set: SetDescription;
   readonly station: { readonly index: number; readonly name: string };
@@ -66,32 +84,11 @@ export function Compare({ set, station, time, onChoose }: Props) {
             <table class="compare-table">
               <thead>
                 <tr>
-                  <th scope="col">{texts.columns.detector}</th>
-                  <th scope="col" class="number">
-                    {texts.columns.sound}
-                  </th>
-                  <th scope="col">{texts.columns.heard}</th>
-                  <th scope="col" class="number">
-                    {texts.columns.directVoltage}
-                  </th>
-                  <th scope="col" class="number">
-                    {texts.columns.distortion}
-                  </th>
-                  {isWide && (
-                    <>
-                      <th scope="col" class="number">
-                        {texts.columns.inputResistance}
-                      </th>
-                      <th scope="col" class="number">
-                        {texts.columns.loadedQ}
-                      </th>
-                      <th scope="col" class="number">
-                        {texts.columns.linearAbove}
-                      </th>
-                      <th scope="col">{texts.columns.bestTap}</th>
-                      <th scope="col">{texts.columns.bestLoad}</th>
-                    </>
-                  )}
+                  {(isWide ? [...COLUMNS, ...WIDE_COLUMNS] : COLUMNS).map(([column, kind]) => (
+                    <th key={column} scope="col" class={kind}>
+                      {texts.columns[column]}
+                    </th>
+                  ))}
                   <th scope="col">
                     <span class="visually-hidden">{texts.use}</span>
                   </th>

@@ -1,6 +1,6 @@
 import { type ByKind, byKind } from '../../../../engine/kinds/by-kind.ts';
 import type { DetectorDescription } from '../../../../engine/kinds/detectors/detector-schema.ts';
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 
 type Of<K extends DetectorDescription['kind']> = Extract<DetectorDescription, { kind: K }>;
 
@@ -61,7 +61,27 @@ const PAIRS: Record<'full-wave' | 'doubler', { readonly caption: (title: string)
   doubler: { caption: (one) => `${one} (two, doubler)`, text: 'Two of them, as a voltage doubler.' },
 };
 
+/** What a detector is by its curve, SI. */
+interface DetectorFigures {
+  /** Slope resistance at the voltage it stands at without a signal. */
+  readonly resistance: number;
+  /** That voltage; 0 without a bias cell. */
+  readonly bias: number;
+  /** Of a junction only. */
+  readonly ideality?: number;
+  readonly capacitance: number;
+  readonly heaterVoltage?: number;
+}
+
 export const detectorDrawing = {
+  figures: ({ resistance, bias, ideality, capacitance, heaterVoltage }: DetectorFigures): string[] => [
+    ...(heaterVoltage === undefined ? [] : [`heater ${formatQuantity(heaterVoltage, 'voltage')}`]),
+    ...(Number.isFinite(resistance)
+      ? [`${formatQuantity(resistance, 'resistance', 2)} at ${formatQuantity(bias, 'voltage')}`]
+      : []),
+    ...(ideality === undefined ? [] : [`ideality ${formatNumber(ideality, 2)}`]),
+    ...(capacitance > 0 ? [`${formatQuantity(capacitance, 'capacitance', 2)} in parallel`] : []),
+  ],
   title,
   caption: (detector: DetectorDescription): string =>
     detector.wiring === 'single' ? title(detector) : PAIRS[detector.wiring].caption(title(detector)),

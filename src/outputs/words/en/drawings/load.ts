@@ -42,7 +42,21 @@ const TEXTS: ByKind<LoadDescription, string> = {
 /** What the set works into, in one line, as a list of parts has it. */
 export const loadText = (load: LoadDescription): string => byKind(TEXTS, load);
 
+/** What a load is to the detector and to the ear, SI. */
+interface LoadFigures {
+  /** Magnitude of what it alone, without a transformer, has at 1 kHz. */
+  readonly impedance: number;
+  readonly sensitivity: { readonly level: number; readonly per: 'mW' | 'V' | '10 mV'; readonly assumed: boolean };
+}
+
+const PER = { mW: '1 mW', V: '1 V', '10 mV': '10 mV' } as const;
+
 export const loadDrawing = {
+  figures: ({ impedance, sensitivity: { level, per, assumed } }: LoadFigures): string[] => [
+    `${formatQuantity(impedance, 'resistance', 2)} at 1 kHz`,
+    `${formatNumber(level, 3)} dB SPL at ${PER[per]}${assumed ? ' (typical)' : ''}`,
+  ],
+  ratio: (ratio: number): string => `${formatNumber(ratio, 3)}:1`,
   title: (load: LoadDescription): string => byKind(TITLES, load),
   description: (load: LoadDescription): string => `${loadText(load)}.`,
   volume: 'volume',

@@ -1,7 +1,7 @@
 import type { LoadDescription } from '../../../../engine/kinds/loads/load-schema.ts';
 import type { Verdict } from '../../../../engine/reception/path/types.ts';
 import { formatNumber } from '../../../../engine/units/format.ts';
-import { wholeKHz } from '../../figures.ts';
+import { bandSpan, wholeKHz } from '../../figures.ts';
 import { plural } from '../grammar.ts';
 import { kilohertz, percent, volts } from './format.ts';
 
@@ -111,7 +111,7 @@ const wholeKilohertz = (f: number): string => `${wholeKHz(f)} kHz`;
 
 /** A set that tunes one frequency only has no range. */
 const rangeTuned = ({ lowest, highest }: OldCoilFacts): string =>
-  highest - lowest < 1e3 ? `only ${wholeKilohertz(lowest)}` : `${Math.round(lowest / 1e3)}–${wholeKilohertz(highest)}`;
+  highest - lowest < 1e3 ? `only ${wholeKilohertz(lowest)}` : bandSpan(lowest, highest);
 
 /** One level against another, dB. */
 function ratioText(difference: number): string {

@@ -1,4 +1,4 @@
-import { stationFrequency } from './set.ts';
+import { bandSpan } from '../../figures.ts';
 
 const named = (name: string, index: number): string => (name.trim() === '' ? `band ${index + 1}` : name);
 
@@ -6,8 +6,7 @@ const named = (name: string, index: number): string => (name.trim() === '' ? `ba
 export const bandSwitchWords = {
   legend: 'Band switch',
   name: named,
-  range: (lowest: number, highest: number): string =>
-    `${stationFrequency(Math.round(lowest / 1e3) * 1e3).replace(' kHz', '')}–${stationFrequency(Math.round(highest / 1e3) * 1e3)}`,
+  range: (lowest: number, highest: number): string => bandSpan(lowest, highest),
   onBand: (name: string): string => `on ${name}`,
   arrangementOf: (name: string): string => `What is in circuit on ${name}; the other bands keep their own.`,
   coilOf: (name: string): string => `In circuit on ${name}, and its Q is given there.`,

@@ -1,5 +1,5 @@
 import { formatNumber } from '../../../../engine/units/format.ts';
-import { bandwidthText, wholeKHz } from '../../figures.ts';
+import { bandSpan, bandwidthText } from '../../figures.ts';
 import { levelSpan, numberSpan, spanBeside, spanText } from '../../ranges.ts';
 import { stationFrequency } from './set.ts';
 
@@ -59,7 +59,7 @@ export const tunedCircuitWords = {
   total: 'Total capacitance, fully open to fully meshed',
   totalRange: (low: number, high: number): string => spanText([low, high], 'capacitance'),
   covers: 'Tuning range',
-  coversRange: (low: number, high: number): string => `${wholeKHz(low)}–${wholeKHz(high)}\u00a0kHz`,
+  coversRange: bandSpan,
   coverage: 'Tuning range',
   coverageBand: 'as described',
 } as const;

@@ -1,5 +1,5 @@
 import type { Dial, StationReception } from '../../../../engine/reception/path/types.ts';
-import { wholeKHz } from '../../figures.ts';
+import { bandSpan, wholeKHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { listOf, plural } from '../grammar.ts';
 
@@ -15,8 +15,8 @@ export function coverageSentences(
 ): string[] {
   const on = (side: 'below' | 'above') => stations.filter(({ outOfRange }) => outOfRange?.side === side);
   const [below, above] = [on('below'), on('above')];
-  const covers = `The dial covers ${wholeKHz(lowest)}–${wholeKHz(highest)} kHz.`;
-  const span = ([low, high]: readonly [number, number]): string => `${wholeKHz(low)}–${wholeKHz(high)} kHz`;
+  const covers = `The dial covers ${bandSpan(lowest, highest)}.`;
+  const span = ([low, high]: readonly [number, number]): string => bandSpan(low, high);
   return [
     lowestRange && highestRange
       ? `${covers} Range (90 %): the low end ${span(lowestRange)}, the high end ${span(highestRange)}.`

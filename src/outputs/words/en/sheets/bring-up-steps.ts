@@ -6,7 +6,7 @@ import type { CrystalSpot } from '../../../../engine/reception/detection/crystal
 import type { StationReception } from '../../../../engine/reception/path/types.ts';
 import { hasRanges } from '../../../../engine/uncertainty/ranged-reception.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
-import { kHz, ohms, wholeDB, wholeKHz } from '../../figures.ts';
+import { bandSpan, kHz, ohms, wholeDB } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { levelSpan, ohmsBeside, spanText } from '../../ranges.ts';
 import { crystalSpots } from '../crystal-spots.ts';
@@ -247,8 +247,7 @@ const METER =
   'Sound but no voltage: the meter’s own resistance (it should be 1 MΩ or more). Tune for the highest voltage: that is the true tuning point.';
 const SMALL = 'too small for an ordinary meter';
 
-const edges = ([a, b]: readonly [number, number]): string =>
-  `${wholeKHz(Math.min(a, b))}–${wholeKHz(Math.max(a, b))} kHz`;
+const edges = ([a, b]: readonly [number, number]): string => bandSpan(Math.min(a, b), Math.max(a, b));
 
 const NO_END = 'No reading: an end not scraped, or a broken wire.';
 

@@ -1,6 +1,6 @@
 import type { CoilDescription } from '../../../../engine/kinds/coils/coil-schema.ts';
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
-import { kHz, mm, ohms } from '../../figures.ts';
+import { bandSpan, kHz, mm, ohms } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { numberSpan, ohmsBeside, spanBeside } from '../../ranges.ts';
 import { counted } from '../grammar.ts';
@@ -26,10 +26,6 @@ interface Tapped {
 
 /** "tap 11, aerial". */
 export const tapLabel = ({ name, turn }: Tapped): string => `tap ${turnsText(turn)}, ${tapNames[name].name}`;
-
-/** To whole kHz. */
-const RANGE = (lowest: number, highest: number): string =>
-  `${Math.round(lowest / 1e3)}–${Math.round(highest / 1e3)} kHz`;
 
 export const coilSheetWords = {
   title: (name: string): string => `Coil “${printable(name)}”`,
@@ -176,7 +172,7 @@ export const coilFigures = {
     `${formatQuantity(capacitance, 'capacitance', 2)}, between the turns; it adds to the tuning capacitor`,
   resistance: ({ value, low, high, leads }: MeteredWinding): string =>
     `${ohms(value)} ${ohmsBeside(value, [low, high])} by an ordinary meter, ${leads === 'within' ? 'its leads included' : 'with the reading of its leads touched together subtracted'}; more: a bad joint or wire; less: turns short-circuited or too few`,
-  range: RANGE,
+  range: bandSpan,
   measuredQ: ({ q, at }: { readonly q: number; readonly at: number }): string =>
     `${formatNumber(q, 3)} at ${formatNumber(at / 1e3, 4)} kHz`,
   measuredTap: ({ name, turn, turns }: Tapped & { readonly turns: number }): string =>

@@ -1,5 +1,5 @@
 import { formatNumber } from '../../../../engine/units/format.ts';
-import { kHz } from '../../figures.ts';
+import { bandSpan, kHz } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { listOf } from '../grammar.ts';
 
@@ -69,7 +69,7 @@ const alt = ({ mover, tag, stations }: DialAlt): string => {
 };
 
 const stretch = ({ lowest, highest }: { readonly lowest: number; readonly highest: number }): string =>
-  `${Math.round(lowest / 1e3)}–${Math.round(highest / 1e3)} kHz`;
+  bandSpan(lowest, highest);
 
 export const dialSheetWords = {
   title: 'Dial',

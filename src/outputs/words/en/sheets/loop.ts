@@ -1,5 +1,5 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
-import { kHz, mm } from '../../figures.ts';
+import { bandSpan, kHz, mm } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { spanBeside } from '../../ranges.ts';
 import { counted } from '../grammar.ts';
@@ -40,7 +40,7 @@ export const loopSheetWords = {
   headings: { winding: 'How to wind it', checks: 'What to expect, and how to check it' },
   inductance: ({ value, low, high }: { readonly value: number; readonly low: number; readonly high: number }) =>
     `${formatQuantity(value, 'inductance')} ${spanBeside(value, [low, high], 'inductance')}, as built by hand`,
-  range: (lowest: number, highest: number): string => `${Math.round(lowest / 1e3)}–${Math.round(highest / 1e3)} kHz`,
+  range: bandSpan,
   count: 'Count the turns again, and check that none crosses another.',
   ohms: 'With a meter on ohms: start to end conducts.',
   ohmsTapped: 'With a meter on ohms: start to end conducts, and so does the tap to either end.',

@@ -1,6 +1,6 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { Coverage, Match, Matched } from '../../../../engine/vary/match.ts';
-import { wholeKHz } from '../../figures.ts';
+import { bandSpan } from '../../figures.ts';
 import { numeral, plural } from '../grammar.ts';
 
 /** Heading of a matched thing. */
@@ -77,7 +77,7 @@ export function coverageWords({ coverage }: Pick<Match, 'coverage'>): string | u
 }
 
 const rangeWords = (before: Coverage, after: Coverage): string =>
-  `${wholeKHz(after.lowest)} to ${wholeKHz(after.highest)} kHz instead of ${wholeKHz(before.lowest)} to ${wholeKHz(before.highest)} kHz`;
+  `${bandSpan(after.lowest, after.highest)} instead of ${bandSpan(before.lowest, before.highest)}`;
 const fewerWords = (before: Coverage, after: Coverage): string =>
   after.stationsHeard === 0
     ? `Of ${numeral(before.stationsHeard)} ${plural(before.stationsHeard, 'station', 'stations')} heard none remains`

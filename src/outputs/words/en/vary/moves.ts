@@ -4,7 +4,7 @@ import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts
 import type { BandFigures } from '../../../../engine/vary/band-figures.ts';
 import { BANDS, type BandName } from '../../../../engine/vary/bands.ts';
 import type { Move, Rewound } from '../../../../engine/vary/move-band.ts';
-import { wholeKHz } from '../../figures.ts';
+import { bandSpan, wholeKHz } from '../../figures.ts';
 
 const kHz = (f: number): string => `${wholeKHz(f)} kHz`;
 const pF = (C: number): string => formatQuantity(C, 'capacitance', 2);
@@ -34,7 +34,7 @@ export function moveWords(move: Move): string[] {
 /** Turns of a set for a range of frequencies, and what the set covers with them. */
 export function rewindWords(rewound: Rewound): string[] {
   const { band, after } = rewound;
-  const needs = `For ${kHz(band.from)} to ${kHz(band.to)} the coil needs ${coilChange(rewound)}.`;
+  const needs = `For ${bandSpan(band.from, band.to)} the coil needs ${coilChange(rewound)}.`;
   const falls = band.from < after.lowest * 0.995;
   return [
     needs,
@@ -64,20 +64,20 @@ function range({ band, plainly, after, loosened, moved }: Rewound): string[] {
   const lost = plainly.spanAlone / plainly.span;
   if (byCoil(moved)) {
     says.push(
-      `The set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial’s own capacitance is most of what the coil tunes with, so another aerial covers another range.`,
+      `The set covers ${bandSpan(plainly.lowest, plainly.highest)}; the aerial’s own capacitance is most of what the coil tunes with, so another aerial covers another range.`,
     );
   } else if (aerial > 0.05 * whole && lost > 1.03) {
     says.push(
-      `The aerial’s own capacitance reduces the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1.`,
+      `The aerial’s own capacitance reduces the tuning range: at the high end it adds ${pF(aerial)} of the ${pF(whole)} that tune, so the set covers ${bandSpan(plainly.lowest, plainly.highest)}, a span of ${formatNumber(plainly.span, 3)} to 1 where coil and capacitor alone would give ${formatNumber(plainly.spanAlone, 3)} to 1.`,
     );
   } else {
     says.push(
-      `The set covers ${kHz(plainly.lowest)} to ${kHz(plainly.highest)}; the aerial reduces the tuning range little.`,
+      `The set covers ${bandSpan(plainly.lowest, plainly.highest)}; the aerial reduces the tuning range little.`,
     );
   }
   if (loosened && after.highest > plainly.highest * 1.01)
     says.push(
-      `With ${LOOSENED[loosened.what](loosened)} the aerial adds only ${pF(after.atHighEnd.aerial)}, and it covers ${kHz(after.lowest)} to ${kHz(after.highest)}${covered(after) ? ', all of the band' : ''}; the aerial then also gives less, most of all at the low end.`,
+      `With ${LOOSENED[loosened.what](loosened)} the aerial adds only ${pF(after.atHighEnd.aerial)}, and it covers ${bandSpan(after.lowest, after.highest)}${covered(after) ? ', all of the band' : ''}; the aerial then also gives less, most of all at the low end.`,
     );
   if (!covered(after)) {
     const needed = band.to / band.from;

@@ -1,7 +1,7 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { QuantityKind } from '../../../../engine/units/parse.ts';
 import type { Exchange, ExchangedPart, SetDifference } from '../../../../engine/vary/compare-sets.ts';
-import { kHz } from '../../figures.ts';
+import { bandSpan, kHz } from '../../figures.ts';
 import { counted, listOf } from '../grammar.ts';
 import { setLetter } from '../set-letter.ts';
 
@@ -162,6 +162,5 @@ export const setsComparedText = {
   outOfRange: 'out of range',
   /** Where and how a station is on a set's scale. */
   onScale: (degrees: number, verdict: string): string => `${Math.round(degrees)}°, ${verdict}`,
-  tuningRange: (lowest: number, highest: number): string =>
-    `${formatNumber(Math.round(lowest / 1e3), 5)}–${formatNumber(Math.round(highest / 1e3), 5)} kHz`,
+  tuningRange: bandSpan,
 } as const;

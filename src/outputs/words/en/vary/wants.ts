@@ -4,13 +4,12 @@ import type { Want } from '../../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { WantEffect, WantSuggestion } from '../../../../engine/vary/suggest-for-wants.ts';
 import type { WantValue } from '../../../../engine/vary/want-values.ts';
+import { bandSpan } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { counted } from '../grammar.ts';
 import { settingsWords } from './settings.ts';
 import { ORDER_FOR_STATION, ORDER_FOR_WANTS, stationsChanged } from './stations-changed.ts';
 
-const kilohertz = (f: number): string => String(Math.round(f / 1e3));
-const band = (from: number, to: number): string => `${kilohertz(from)}–${kilohertz(to)} kHz`;
 const hertz = (f: number): string => formatQuantity(f, 'frequency', 2);
 /** One decimal below 10 dB. */
 const size = (dB: number): string => (Math.abs(dB) < 9.95 ? Math.abs(dB).toFixed(1) : Math.abs(dB).toFixed(0));
@@ -20,7 +19,7 @@ const change = (dB: number): string => `${dB < 0 ? '−' : '+'}${size(dB)} dB`;
 const NAMES: ByKind<Want, string> = {
   loudest: ({ station }) => `${station} as loud as possible`,
   clear: ({ station, from, by }) => `${station} clear of ${from} by ${level(by)}`,
-  band: ({ from, to }) => `${band(from, to)} covered`,
+  band: ({ from, to }) => `${bandSpan(from, to)} covered`,
   'most stations': () => 'as many stations as possible',
   speech: ({ station, bandwidth }) => `clear speech from ${station}, up to ${hertz(bandwidth)}`,
   'fewest parts': () => 'as few parts as possible',
@@ -37,7 +36,7 @@ const clearanceWords = (dB: number): string =>
 const FIGURES: ByKind<Want, string, [WantValue]> = {
   loudest: (_, { figure = 0 }) => `${level(figure)} SPL`,
   clear: (_, { figure = 0 }) => clearanceWords(figure),
-  band: (_, { covered = [0, 0] }) => band(covered[0], covered[1]),
+  band: (_, { covered = [0, 0] }) => bandSpan(covered[0], covered[1]),
   'most stations': (_, { figure = 0 }) => counted(figure, 'station', 'stations'),
   speech: (_, { figure = 0 }) => hertz(figure),
   'fewest parts': (_, { figure = 0 }) => counted(figure, 'part', 'parts'),
@@ -97,7 +96,7 @@ const EFFECTS: ByKind<Want, string, [WantEffect]> = {
         : `${from} ${size(before.figure)} → ${size(after.figure)} dB below`,
   band: ({ from, to }, { before, after }) =>
     after.isMet
-      ? `range ${band(from, to)} ${before.isMet ? 'still covered' : 'now covered'}`
+      ? `range ${bandSpan(from, to)} ${before.isMet ? 'still covered' : 'now covered'}`
       : wantFigure(before) === wantFigure(after)
         ? `range still ${wantFigure(after)}`
         : `range ${wantFigure(before)} → ${wantFigure(after)}`,

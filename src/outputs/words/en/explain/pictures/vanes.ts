@@ -1,4 +1,5 @@
 import { formatNumber, formatQuantity } from '../../../../../engine/units/format.ts';
+import { bandSpan } from '../../../figures.ts';
 import { listOf, plural } from '../../grammar.ts';
 import type { TunerId } from '../figures.ts';
 import { hertz, kilohertz } from '../format.ts';
@@ -37,7 +38,7 @@ const MOVES: Readonly<Record<TunerId, string>> = {
 };
 
 const about = ({ tuner, lowest, highest, stationsInRange }: TuningPictureFacts): string =>
-  `${LOWER[tuner]} The tuning range is ${kilohertz(lowest)} to ${kilohertz(highest)}, with ${stationsInRange} ${plural(stationsInRange, 'station', 'stations')} in it.`;
+  `${LOWER[tuner]} The tuning range is ${bandSpan(lowest, highest)}, with ${stationsInRange} ${plural(stationsInRange, 'station', 'stations')} in it.`;
 
 function moves({ tuner, station, carrier, bandwidth, others }: TuningPictureFacts): string {
   const curve = `${MOVES[tuner]} Beside it the resonance curve moves along the band. Every station is a pale bar, as tall as it is received; the dark part of a bar is what the tuned circuit passes. On ${station} (${kilohertz(carrier)}) the bandwidth is ${hertz(bandwidth, 2)} (−3 dB).`;
