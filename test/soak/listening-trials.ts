@@ -13,8 +13,10 @@ const SHARPER = 4;
 const INAUDIBLE = CEILING / 1000;
 /** Silence to the last digit for so long is a gap, s: there is noise at every setting of the dial. */
 const GAP = 0.005;
-/** The heap may grow by so much between the middle and the end, bytes. */
+/** The heap may grow by so much in half a stretch, bytes. */
 const GROWTH = 2e6;
+/** Where it grows more, so many halves more must show that it comes to rest: the dial has then been everywhere. */
+const MORE = 4;
 
 setFlagsFromString('--expose-gc');
 const collect = runInNewContext('gc') as () => void;
@@ -51,10 +53,12 @@ interface Stretch {
 function listen({ set, seed, sweep, phase, seconds }: Stretch): void {
   const listening = openListening(EXAMPLE_SETS[set], { seed, fadeIn: 0 });
   const out = new Float32Array(BLOCK);
-  const blocks = Math.round((seconds * SOUND_RATE) / BLOCK);
+  let blocks = Math.round((seconds * SOUND_RATE) / BLOCK);
+  const half = blocks >> 1;
   // Beside other trials of the same process only a long stretch says something of memory.
   const isLong = seconds >= 60;
-  let [last, before, silent, sharpestBefore, early] = [0, 0, 0, 0, 0];
+  let [last, before, silent, sharpestBefore, held] = [0, 0, 0, 0, 0];
+  const longest = blocks + MORE * half;
   for (let block = 0; block < blocks; block++) {
     const at = (block * BLOCK) / SOUND_RATE;
     listening.tune(dialAt(at, sweep, phase));
@@ -75,12 +79,17 @@ function listen({ set, seed, sweep, phase, seconds }: Stretch): void {
     if (block > 4 && edge > SHARPER * Math.max(sharpest, sharpestBefore) + INAUDIBLE)
       throw new Error(`a click at ${at} s: ${edge} between blocks, ${Math.max(sharpest, sharpestBefore)} within`);
     sharpestBefore = sharpest;
-    if (isLong && block === blocks >> 1) early = memory();
+    if (isLong && block === half) held = memory();
+    if (isLong && block === blocks - 1) {
+      const now = memory();
+      const grown = now - held;
+      held = now;
+      if (grown > GROWTH && blocks === longest) throw new Error(`memory still grows by ${grown} bytes`);
+      if (grown > GROWTH) blocks = Math.min(longest, blocks + half);
+    }
   }
   if (listening.clock !== blocks * BLOCK) throw new Error(`the clock stands at ${listening.clock}`);
   if (listening.meters.lost > 0) throw new Error(`${listening.meters.lost} steps of the circuit were lost`);
-  const grown = isLong ? memory() - early : 0;
-  if (grown > GROWTH) throw new Error(`memory grew by ${grown} bytes`);
 }
 
 /** @param seconds of sound in each stretch */

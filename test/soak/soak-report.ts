@@ -44,7 +44,7 @@ const section = (group: keyof typeof GROUPS, figures: readonly Figures[], { list
       ? `${thousands(minutes)} ${minutes === 1 ? 'minute' : 'minutes'} of sound (24 hours are the aim) in stretches of ${listened} s, each with an example set, a seed and a dial that is by
 turns swept, stepped and left alone. A gap: more than 5 ms of silence to the last digit. A click: from one block of 256
 samples to the next the sound bends more than 4 times as sharply as anywhere within the two. Passing the limiter: any
-sample above half of full scale. Memory: over 2 MB more at the end of a stretch than at its middle.`
+sample above half of full scale. Memory: over 2 MB more at the end of a stretch than at its middle, and still so two stretches later, when the dial has been everywhere.`
       : `${thousands(cases)} cases.`,
     '',
     '| trial | what must hold | cases | slowest | memory | findings |',

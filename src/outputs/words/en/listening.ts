@@ -28,6 +28,8 @@ export const listeningTexts = {
   stationAbove: 'Next station up',
   down: (step: number): string => `−${channelText(step)} kHz`,
   up: (step: number): string => `+${channelText(step)} kHz`,
+  downShort: (step: number): string => `−${channelText(step)}`,
+  upShort: (step: number): string => `+${channelText(step)}`,
   frequency: (frequency: number): string => `${Number((frequency / 1e3).toFixed(1))} kHz`,
   nearest: (frequency: number, station: string): string =>
     `${Number((frequency / 1e3).toFixed(1))} kHz, nearest station ${station}`,

@@ -232,25 +232,21 @@ function ByHand({ reception, scale, frequency, nearest, onPosition }: ByHandProp
   return (
     <fieldset class="listen-row listen-tune">
       <legend class="visually-hidden">{texts.tune}</legend>
-      <button type="button" onClick={() => nextStation(-1)}>
-        {texts.stationBelow}
-      </button>
-      <button type="button" onClick={() => step(-1, channel)}>
-        {texts.down(channel)}
-      </button>
-      <button type="button" onClick={() => step(-1, 1e3)}>
-        {texts.down(1e3)}
-      </button>
+      <TuneButton label={texts.stationBelow} short="‹" onClick={() => nextStation(-1)} />
+      <TuneButton label={texts.down(channel)} short={texts.downShort(channel)} onClick={() => step(-1, channel)} />
+      <TuneButton label={texts.down(1e3)} short={texts.downShort(1e3)} onClick={() => step(-1, 1e3)} />
       <output>{nearest !== undefined ? texts.nearest(frequency, nearest) : texts.frequency(frequency)}</output>
-      <button type="button" onClick={() => step(1, 1e3)}>
-        {texts.up(1e3)}
-      </button>
-      <button type="button" onClick={() => step(1, channel)}>
-        {texts.up(channel)}
-      </button>
-      <button type="button" onClick={() => nextStation(1)}>
-        {texts.stationAbove}
-      </button>
+      <TuneButton label={texts.up(1e3)} short={texts.upShort(1e3)} onClick={() => step(1, 1e3)} />
+      <TuneButton label={texts.up(channel)} short={texts.upShort(channel)} onClick={() => step(1, channel)} />
+      <TuneButton label={texts.stationAbove} short="›" onClick={() => nextStation(1)} />
     </fieldset>
   );
 }
+
+/** What it does; on a phone only so much of it that all stand in one row. */
+const TuneButton = ({ label, short, onClick }: { label: string; short: string; onClick: () => void }) => (
+  <button type="button" aria-label={label} onClick={onClick}>
+    <span class="listen-long">{label}</span>
+    <span class="listen-short">{short}</span>
+  </button>
+);
