@@ -52,6 +52,7 @@ describe('what lies on the bench', () => {
     ['North Bank 909 kHz 100 kW', { name: 'North Bank', frequency: '909 kHz', power: '100 kW' }],
     ['North Bank\t909\t3 mV/m', { name: 'North Bank', frequency: '909 kHz', fieldStrength: '3 mV/m' }],
     ['909', { frequency: '909 kHz' }],
+    ['Copper Coast; 1215; 10; 20', { name: 'Copper Coast', frequency: '1215 kHz', power: '10 kW', distance: '20 km' }],
   ])('a station is read from "%s"', (stations, station) => {
     expect(knownOf({ stations })).toEqual({ place: { stations: [station] } });
   });

@@ -1,6 +1,5 @@
 import {
   type Field,
-  formatQuantity,
   metadataOf,
   type Path,
   parseQuantity,
@@ -125,7 +124,12 @@ const KINDS = {
   fieldStrength: 'field strength',
 } as const satisfies Record<string, QuantityKind>;
 
-/** A station a line: its name, then figures in any order, each known by its unit; a bare number is a frequency in kHz. */
+/** Units of numbers written without one: the next of these figures that the line does not have yet. */
+const BARE = { frequency: 'kHz', power: 'kW', distance: 'km' } as const satisfies Partial<
+  Record<keyof typeof KINDS, string>
+>;
+
+/** A station a line: its name, then figures in any order, each known by its unit; bare numbers in the order of `BARE`. */
 function stationsOf(text: string): Record<string, string>[] {
   return text
     .split(/\r?\n/)
@@ -145,10 +149,13 @@ function stationOf(line: string): Record<string, string> {
   const isNameless = cells.length === 0 && /^\d/.test(first);
   const station: Record<string, string> = isNameless ? {} : { name };
   for (const cell of isNameless ? [first] : cells) {
-    const figure = /^\d+(?:\.\d+)?$/.test(cell) ? formatQuantity(Number(cell) * 1e3, 'frequency') : cell;
-    const kind = Object.keys(KINDS).find((key) => parseQuantity(figure, KINDS[key as keyof typeof KINDS]).ok);
+    const bare = /^\d+(?:\.\d+)?$/.test(cell)
+      ? Object.entries(BARE).find(([key]) => station[key] === undefined)
+      : undefined;
+    const kind =
+      bare?.[0] ?? Object.keys(KINDS).find((key) => parseQuantity(cell, KINDS[key as keyof typeof KINDS]).ok);
     // What is no figure of a station is shown as a frequency that is not understood.
-    station[kind ?? 'frequency'] ??= figure;
+    station[kind ?? 'frequency'] ??= bare ? `${cell} ${bare[1]}` : cell;
   }
   return station;
 }
