@@ -33,7 +33,7 @@ it('says stations lost and a dial that moved, and nothing of trifles', () => {
   const before = { stationsHeard: 6, lowest: 470e3, highest: 1585e3 };
   const words = (after: typeof before) => coverageWords({ coverage: { before, after } });
   expect(words({ stationsHeard: 1, lowest: 415e3, highest: 762e3 })).toBe(
-    'Of six stations heard one remains, and the dial then covers 415 to 762 kHz instead of 470 to 1585 kHz.',
+    'Of six stations heard one remains, and the dial then covers 415–762\u00a0kHz instead of 470–1585\u00a0kHz.',
   );
   expect(words({ ...before, stationsHeard: 7, highest: 1550e3 })).toBeUndefined();
   expect(words({ ...before, stationsHeard: 0 })).toBe('Of six stations heard none remains.');

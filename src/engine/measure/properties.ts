@@ -1,9 +1,22 @@
+import { LIMITS } from '../fields/limits.ts';
 import { USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 
+/** Greatest values that a description takes. */
+const GREATEST = {
+  inductance: LIMITS.inductance.max,
+  capacitance: LIMITS.capacitance.max,
+  resistance: LIMITS.resistance.max,
+  current: LIMITS.saturationCurrent.max,
+  length: LIMITS.effectiveHeight.max,
+  level: 200,
+  'field strength': LIMITS.fieldStrength.max,
+} as const satisfies Partial<Record<QuantityKind, number>>;
+type Measurable = keyof typeof GREATEST;
+
 interface Property {
   /** Left out for a number without a unit. */
-  readonly quantity?: QuantityKind;
+  readonly quantity?: Measurable;
   /** Its standard error is an amount in its own unit; of all others it is a share of the value. */
   readonly isAmount?: true;
   /** Standard error of a hand instrument, in the same form. */
@@ -44,3 +57,10 @@ export const PROPERTY_IDS = Object.keys(PROPERTIES) as PropertyId[];
  * @returns its quantity, the form of its standard error, and the usual one
  */
 export const propertyOf = (id: PropertyId): Property => PROPERTIES[id];
+
+/**
+ * What a measured value may be at most.
+ * @param quantity of the property
+ * @returns SI
+ */
+export const greatestOf = (quantity: Measurable): number => GREATEST[quantity];

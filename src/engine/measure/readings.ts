@@ -9,7 +9,7 @@ import { quantity } from '../units/schema.ts';
 import { withoutMeasured } from './measurable.ts';
 import type { Measured } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
-import { PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
+import { greatestOf, PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
 import { fieldEntries } from './reading-fields.ts';
 import { namesNotOf } from './reading-names.ts';
 import { type ReadingsTable, readingsTable } from './readings-table.ts';
@@ -53,6 +53,8 @@ export type ReadingsRead =
   | { readonly ok: false; readonly problems: readonly ReadingsProblem[] };
 
 const MOST_MEASUREMENTS = 200;
+/** Standard error as a share of the value. */
+const MOST_ERROR = 10;
 const KINDS = Object.keys(MEASUREMENTS) as MeasurementKind[];
 
 const text = v.optional(
@@ -71,12 +73,16 @@ function readingOf(id: PropertyId) {
     ...about,
     of: v.literal(id),
     value: of
-      ? quantity(of, of === 'level' ? {} : { above: 0 })
+      ? quantity(of, of === 'level' ? { min: -greatestOf(of), max: greatestOf(of) } : { above: 0, max: greatestOf(of) })
       : v.pipe(
           v.number(plain),
           v.check((x) => x > 0, plain),
         ),
-    error: v.optional(quantity(isAmount ? of! : 'ratio', { above: 0 })),
+    error: v.optional(
+      isAmount && of
+        ? quantity(of, { above: 0, max: greatestOf(of) })
+        : quantity('ratio', { above: 0, max: MOST_ERROR }),
+    ),
   });
 }
 

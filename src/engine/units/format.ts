@@ -73,7 +73,11 @@ export function quantityText(value: number, kind: QuantityKind, digits = 3): Qua
     case 'ratio':
       return plain(value * 100, '%');
     case 'level': {
-      const figure = formatNumber(Math.abs(value) < 9.95 ? Math.round(value * 10) / 10 : Math.round(value), 4);
+      const tenths = Math.round(value * 10) / 10;
+      const figure =
+        tenths !== 0 && Math.abs(value) < 9.95
+          ? tenths.toFixed(1).replace('-', '−')
+          : formatNumber(Math.round(value), 4);
       return { figure: `${value > 0 ? '+' : ''}${figure}`, unit: 'dB' };
     }
     case 'mass':
