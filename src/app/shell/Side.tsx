@@ -77,7 +77,7 @@ export function Side() {
           </ol>
         </section>
       )}
-      {station && (
+      {station && !station.outOfRange && (
         <section aria-labelledby="disturbances-title">
           <h2 id="disturbances-title">{texts.interference}</h2>
           {disturbing.length === 0 && <p class="quiet">{texts.noInterference}</p>}

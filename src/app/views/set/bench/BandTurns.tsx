@@ -50,8 +50,7 @@ export function BandTurns() {
   const isAlike = answer?.changes.every(({ path, to: value }) => valueAtPath(written.value, path) === value);
   const take = () => {
     if (!answer || from === undefined || to === undefined) return;
-    const range = [inWords(from), inWords(to)] as const;
-    tryOut({ change, tellOfChange }, answer.changes, texts.undoLabel(...range), texts.taken(...range));
+    tryOut({ change, tellOfChange }, answer.changes, texts.undoLabel(from, to), texts.taken(from, to));
   };
   const field = (key: 'from' | 'to') => (
     <label class="band-end">

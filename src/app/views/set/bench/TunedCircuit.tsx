@@ -127,13 +127,20 @@ function ArrangementKind() {
 
 function CircuitPlots() {
   const { curves } = useOpenSet();
+  const station = useChosenStation();
   const drawn = curves.value;
   if (!drawn) return null;
+  const { name } = drawn.resonance.station;
+  const isOutOfRange = station?.name === name && station.outOfRange !== undefined;
   return (
     <section class="card plots" aria-labelledby="plots-title">
       <h3 id="plots-title">{texts.plots}</h3>
       <div class="plot-grid">
-        <Plot title={texts.resonance(drawn.resonance.station.name)} data={drawn.resonance} draw={resonanceCurve} />
+        <Plot
+          title={isOutOfRange ? texts.resonanceOutOfRange(name) : texts.resonance(name)}
+          data={drawn.resonance}
+          draw={resonanceCurve}
+        />
         <Plot title={texts.band} data={drawn.band} draw={bandResponse} />
       </div>
     </section>

@@ -37,6 +37,7 @@ export const tunedCircuitWords = {
   bandwidthText,
   plots: 'Selectivity',
   resonance: (station: string): string => `Response tuned to ${station}`,
+  resonanceOutOfRange: (station: string): string => `Response around ${station}, out of range`,
   band: 'Response across the band, at the same setting',
   arrangement: 'How it is connected',
   arrangementKind: 'Arrangement',
@@ -111,8 +112,8 @@ export const bandWords = {
   alike: 'The set has these turns already.',
   take: 'Use it',
   takeLabel: 'Use these turns in the set',
-  undoLabel: (from: string, to: string): string => `turns for ${from}–${to}`,
-  taken: (from: string, to: string): string => `Wound for ${from}–${to}.`,
+  undoLabel: (from: number, to: number): string => `turns for ${bandSpan(from, to)}`,
+  taken: (from: number, to: number): string => `Wound for ${bandSpan(from, to)}.`,
 } as const;
 
 /** Best taps, coupling and transformer for one station. */
