@@ -148,7 +148,7 @@ function answering(
   random: () => number,
 ): (check: PossibleCheck) => number {
   const seed = Math.floor(random() * 2 ** 32);
-  const nuisance = nuisances(seed, bench.stations.length, wider)();
+  const nuisance = nuisances(circuit, seed, bench.stations.length, wider)();
   const copy = roughCopy(circuit, seed, wider);
   const severe = faults.map((fault) => ({ fault, severity: random() }));
   const plantedOf = (some: typeof severe) => planted(copy, some, bench.stations, nuisance);

@@ -8,8 +8,6 @@ import type { Ratio } from '../../src/engine/units/quantities.ts';
 
 /** σ of the natural logarithm of each value; common practice, no source. */
 const FIXED_PART = 0.05;
-const COIL_LOSS = 0.2;
-const COIL_CAPACITANCE = 0.2;
 const WIRE = 0.03;
 const DEVICE_LEAKAGE = 0.5;
 const DEVICE_RESISTANCE = 0.3;
@@ -19,8 +17,8 @@ const IDEALITY = 0.05;
 const LOST_FLUX = 0.01;
 
 /**
- * A set as somebody else would calculate or build it: tolerances of fixed parts, loss, capacitance and flux of coils, and
- * the law of the detector are others, none of which a search for faults draws.
+ * A set as somebody else would calculate or build it: tolerances of fixed parts, wire and flux of coils, and the law of the
+ * detector are others, none of which a search for faults draws.
  * @param circuit of a set
  * @param seed of the copy
  * @param wider multiplies all deviations
@@ -37,7 +35,7 @@ export function roughCopy(circuit: SetCircuit, seed: number, wider: Ratio): SetC
       case 'capacitor':
         return {
           ...e,
-          capacitance: e.capacitance * times(e.id, e.owner.role === 'self-capacitance' ? COIL_CAPACITANCE : FIXED_PART),
+          capacitance: e.capacitance * (e.owner.role === 'self-capacitance' ? 1 : times(e.id, FIXED_PART)),
         };
       case 'resistor':
         return typeof e.resistance === 'number' && e.owner.role === 'part'
@@ -45,10 +43,10 @@ export function roughCopy(circuit: SetCircuit, seed: number, wider: Ratio): SetC
           : e;
       case 'inductor': {
         const { resistance } = e;
-        const [wire, loss] = [times(e.id, WIRE), times(`${e.id} loss`, COIL_LOSS)];
+        const wire = times(e.id, WIRE);
         return typeof resistance === 'number'
           ? { ...e, resistance: wire * resistance }
-          : { ...e, resistance: (f) => (f > 0 ? loss : wire) * resistance(f) };
+          : { ...e, resistance: (f) => (f > 0 ? 1 : wire) * resistance(f) };
       }
       default:
         return e;

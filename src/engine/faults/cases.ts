@@ -13,6 +13,9 @@ import { eachBranch, editedElements, type Planted, sound, withCapacitance, withD
 /** What is not known of a set and its listener, whatever the fault: all observations of one set share it. */
 export interface Nuisance {
   readonly inductance: Ratio;
+  /** Of every coil at radio frequency. */
+  readonly coilLoss: Ratio;
+  /** And what the coil's own capacitance differs by. */
   readonly strays: Farads;
   readonly earth: Ratio;
   readonly saturationCurrent: Ratio;
@@ -27,18 +30,30 @@ export interface Nuisance {
 export const COMMON_LEVEL: Decibels = 6;
 export const STATION_LEVEL: Decibels = 4;
 
+/** σ of stray capacitance, and of the share by which a coil's own capacitance differs from what is calculated. */
+const STRAYS: Farads = 4e-12;
+const COIL_CAPACITANCE: Ratio = 0.2;
+
 /**
  * One standard deviation of each; common practice, no source.
+ * @param circuit of the set
  * @param seed of the draws
  * @param stations how many are listened for
  * @param spread multiplies every deviation but the meter's
  */
-export function nuisances(seed: number, stations: number, spread: number): () => Nuisance {
+export function nuisances(
+  { tuningCoil }: Pick<SetCircuit, 'tuningCoil'>,
+  seed: number,
+  stations: number,
+  spread: number,
+): () => Nuisance {
+  const strays = Math.hypot(STRAYS, COIL_CAPACITANCE * (tuningCoil?.selfCapacitance ?? 0));
   const random = uniform(seed);
   const normal = gaussian(random);
   return () => ({
     inductance: Math.exp(0.015 * spread * normal()),
-    strays: 4e-12 * spread * normal(),
+    coilLoss: Math.exp(0.2 * spread * normal()),
+    strays: strays * spread * normal(),
     earth: Math.exp(0.45 * spread * normal()),
     saturationCurrent: Math.exp(0.6 * spread * normal()),
     level: COMMON_LEVEL * spread * normal(),
@@ -74,14 +89,17 @@ export function planted(
   return set;
 }
 
-function otherwise(circuit: SetCircuit, { inductance, strays, earth, saturationCurrent }: Nuisance): SetCircuit {
+function otherwise(
+  circuit: SetCircuit,
+  { inductance, coilLoss, strays, earth, saturationCurrent }: Nuisance,
+): SetCircuit {
   const windings = new Set(
     circuit.assembly
       .baseAt(0.5)
       .elements.flatMap((e) => (e.kind === 'inductor' && e.owner.role === 'winding' ? [e.owner.part] : [])),
   );
   let changed = circuit;
-  for (const part of windings) changed = withWinding(changed, part, { inductance });
+  for (const part of windings) changed = withWinding(changed, part, { inductance, loss: coilLoss });
   const { from, to } = circuit.assembly.tunedPort;
   changed = withCapacitance(changed, PART.tuning, [from, to], strays);
   changed = editedElements(

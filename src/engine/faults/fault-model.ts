@@ -126,7 +126,7 @@ export function faultModel(
   const checks = checksOf(built, bench, sound);
   const total = faults.length * cases * HEARERS;
   const answers = new Map(checks.map(({ id, answers: n }) => [id, new Float32Array(total * n)] as const));
-  const draws = SPREADS.map((spread, k) => nuisances(seedOfSet(built) + k, stations.length, spread));
+  const draws = SPREADS.map((spread, k) => nuisances(built.circuit, seedOfSet(built) + k, stations.length, spread));
   // The same for each fault: what a fault costs is its difference from the same set without it.
   const drawn = Array.from({ length: cases }, (_, j) => drawnCase(draws[j % SPREADS.length]));
   const withNothingWrong = drawn.map((own) => marginsWithNothingWrong(bench, own));

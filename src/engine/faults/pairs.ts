@@ -215,7 +215,8 @@ function plantPair(
 ): readonly SetShows[] {
   try {
     const circuit = circuitWithBoth(built, a, b);
-    const draw = nuisances(seedOfSet(built) ^ textHash(`${a.id} ${b.id}`), bench.stations.length, MIDDLE_SPREAD);
+    const seed = seedOfSet(built) ^ textHash(`${a.id} ${b.id}`);
+    const draw = nuisances(built.circuit, seed, bench.stations.length, MIDDLE_SPREAD);
     // What each costs alone is lost beside the other too: near enough for a sign.
     const mended = ({ margins }: SetShows) =>
       [a, b].map((fault) => {
