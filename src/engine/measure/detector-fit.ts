@@ -8,6 +8,7 @@ import {
   type JunctionPoint,
   junctionStart,
   logCurrent,
+  requireJunction,
   seriesResistanceWarnings,
 } from './junction.ts';
 import { requireDifferent } from './unfit.ts';
@@ -27,6 +28,7 @@ export interface DetectorFit {
 /** The figures of a junction from a fit of ln Is, n, ln Rs. */
 function junctionFigures(fit: LeastSquaresFit, Vt: number): DetectorFit {
   const [lnIs, n, lnRs] = fit.x;
+  requireJunction(lnIs);
   const covariance = (i: number, j: number) => fit.covariance[i * 3 + j];
   const reach = reachOf(fit.degreesOfFreedom);
   const logR0 = covariance(0, 0) + covariance(1, 1) / n ** 2 - (2 * covariance(0, 1)) / n;

@@ -1,4 +1,5 @@
 import { type Warning, warning } from '../facts/warning.ts';
+import { LIMITS } from '../fields/limits.ts';
 import { wrightOmega } from '../numerics/lambert.ts';
 import { linearLeastSquares } from '../numerics/qr.ts';
 import type { Fitted } from './fitted.ts';
@@ -36,6 +37,12 @@ export function logSlope(V: number, lnIs: number, n: number, lnRs: number, Vt: n
   const w = junctionVoltage(V, lnIs, n, lnRs, Vt);
   const [current, conductance] = [Math.exp(lnIs) * Math.expm1(w), Math.exp(lnIs + w) / (n * Vt)];
   return (V * conductance) / ((1 + conductance * Math.exp(lnRs)) * current);
+}
+
+/** @throws UnfitReadings where no junction has so small or so large a saturation current */
+export function requireJunction(lnIs: number): void {
+  const { min, max } = LIMITS.saturationCurrent;
+  if (!(lnIs >= Math.log(min) && lnIs <= Math.log(max))) throw new UnfitReadings({ code: 'detector.not-rising' });
 }
 
 /** What a series resistance is warned of that the readings do not show. */

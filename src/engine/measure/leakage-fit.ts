@@ -8,6 +8,7 @@ import {
   type JunctionPoint,
   junctionCurrent,
   junctionStart,
+  requireJunction,
   seriesResistanceWarnings,
 } from './junction.ts';
 import { varianceOf } from './known-errors.ts';
@@ -86,6 +87,7 @@ export function fitLeakage(
     { scales: [1, 1, 1, 1] },
   );
   const [lnIs, n, lnRs, lnG] = fit.x;
+  requireJunction(lnIs);
   const s = (j: number) => Math.sqrt(fit.covariance[5 * j]);
   const reach = reachOf(fit.degreesOfFreedom);
   const [junction, G] = [Math.exp(lnIs) / (n * Vt), Math.exp(lnG)];
