@@ -149,12 +149,14 @@ function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigure
     aerial: aerial
       ? {
           capacitance: aerial.capacitance,
+          at: qAt,
           effectiveHeight: aerial.effectiveHeightAt(qAt),
           radiationResistance: aerial.radiationResistanceAt(qAt),
           warnings: aerial.warningsAt(qAt),
         }
       : {
           capacitance: 0,
+          at: qAt,
           effectiveHeight: loop!.effectiveHeightAt(qAt),
           radiationResistance: 0,
           warnings: loop!.warningsAt(qAt),

@@ -177,6 +177,8 @@ export interface Reception {
 export interface PartFigures {
   readonly aerial: {
     readonly capacitance: Farads;
+    /** What effective height and radiation resistance are at. */
+    readonly at: Hertz;
     readonly effectiveHeight: number;
     readonly radiationResistance: Ohms;
     /** 90 % of each, where it is not exactly known. */

@@ -44,10 +44,14 @@ export function AerialEarth() {
 }
 
 const wireItems = ({ aerial }: Parts): FigureItem[] => [
-  { label: texts.effectiveHeight, term: 'effectiveHeight', text: formatQuantity(aerial.effectiveHeight, 'length') },
+  {
+    label: texts.effectiveHeightAt(aerial.at),
+    term: 'effectiveHeight',
+    text: formatQuantity(aerial.effectiveHeight, 'length'),
+  },
   { label: texts.capacitance, text: formatQuantity(aerial.capacitance, 'capacitance') },
   {
-    label: texts.radiationResistance,
+    label: texts.radiationResistanceAt(aerial.at),
     term: 'radiationResistance',
     text: formatQuantity(aerial.radiationResistance, 'resistance'),
   },

@@ -7,9 +7,8 @@ import { stationFrequency } from './set.ts';
 export const aerialWords = {
   title: 'Aerial',
   kind: 'Kind of aerial',
-  effectiveHeight: 'Effective height',
   capacitance: 'Capacitance',
-  radiationResistance: 'Radiation resistance',
+  radiationResistanceAt: (frequency: number): string => `Radiation resistance at ${stationFrequency(frequency)}`,
   effectiveHeightAt: (frequency: number): string => `Effective height at ${stationFrequency(frequency)}`,
   inductance: 'Inductance',
   unloadedQAt: (frequency: number): string => `Unloaded Q at ${stationFrequency(frequency)}`,
