@@ -101,6 +101,8 @@ describe('the set on the page', () => {
       await enter(page, 'Meshed', '5 m');
       const field = page.getByRole('textbox', { name: 'Meshed', exact: true });
       expect(await field.getAttribute('aria-invalid')).toBe('true');
+      // Nothing beside it moves.
+      expect(await page.getByRole('slider', { name: 'Meshed, slider' }).isDisabled()).toBe(true);
       const ids = (await field.getAttribute('aria-describedby'))!.split(' ');
       const said = await Promise.all(ids.map((id) => page.locator(`[id="${id}"]`).textContent()));
       expect(said.join(' ')).toMatch(/Expected a capacitance.*"m" is the unit of a length/);
@@ -479,12 +481,12 @@ describe('files and keeping', () => {
       await page.getByText(/^From medium wave to long wave the coil needs .* turns instead of/).waitFor();
       await page.getByRole('textbox', { name: 'From' }).fill('150');
       await page.getByRole('textbox', { name: 'To', exact: true }).fill('280');
-      const told = page.getByText(/^For 150 kHz to 280 kHz the coil needs .* turns instead of/);
+      const told = page.getByText(/^For 150–280\skHz the coil needs .* turns instead of/);
       await told.waitFor();
       const wanted = /: ([\d.]+) turns/.exec((await told.textContent())!)![1];
       await page.getByRole('button', { name: 'Use it', exact: true }).click();
       await expect.poll(() => turns.inputValue()).toBe(wanted);
-      await page.getByText('Wound for 150 kHz–280 kHz.').waitFor();
+      await page.getByText('Wound for 150–280\u00a0kHz.').waitFor();
       await page.locator('.trial').getByRole('button', { name: 'Undo' }).click();
       await expect.poll(() => turns.inputValue()).toBe(before);
     });

@@ -13,13 +13,14 @@ interface Props {
   /** SI value now. */
   value: number;
   text: string;
+  isDisabled: boolean;
   scaleFor: (value: number) => SliderScale;
   /** What an SI value is written as. */
   write: (value: number) => unknown;
 }
 
 /** A slider over the usual range; every movement is taken at once, a whole drag is one step to undo. */
-export function Slider({ path, label, value, text, scaleFor, write }: Props) {
+export function Slider({ path, label, value, text, isDisabled, scaleFor, write }: Props) {
   const { edit, endRun } = useEdited();
   // A value outside the usual range widens the scale; during a drag the scale must not change under the hand.
   const held = useRef<{ run: string; scale: SliderScale } | undefined>(undefined);
@@ -32,6 +33,7 @@ export function Slider({ path, label, value, text, scaleFor, write }: Props) {
   return (
     <input
       type="range"
+      disabled={isDisabled}
       class="slider"
       aria-label={editingWords.slider(label)}
       aria-valuetext={text}

@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import {
   type Field,
   LONGEST_TEXT,
@@ -101,7 +101,14 @@ export function FigureSlider({ field, path }: { field: Field; path: Path }) {
   // The range follows other figures: a tap ends at the top of its coil.
   usePiece(`range:${pathText(path)}`, ({ written }) => JSON.stringify(rangeOf(written.value, field, path)));
   const figure = figureScale(written.peek(), field, path, shown);
-  return figure && <Slider path={path} label={labelOf(field)} text={String(shown)} {...figure} />;
+  const last = useRef(figure);
+  last.current = figure ?? last.current;
+  // What is not understood leaves the slider where it was: nothing beside it moves.
+  return (
+    last.current && (
+      <Slider path={path} label={labelOf(field)} text={String(shown)} isDisabled={!figure} {...last.current} />
+    )
+  );
 }
 
 function Choice(props: ControlProps & { options: readonly string[] }) {
