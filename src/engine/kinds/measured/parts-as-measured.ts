@@ -1,7 +1,7 @@
 import { complex } from '../../numerics/complex.ts';
 import type { MeasuredEnd, MeasuredEnds } from '../../parts/capacitor/model.ts';
 import type { EarthModel } from '../../parts/earth/earth.ts';
-import type { Ratio } from '../../units/quantities.ts';
+import type { Hertz, Ratio } from '../../units/quantities.ts';
 import type { DetectorDescription } from '../detectors/detector-schema.ts';
 import type { LoadDescription } from '../loads/load-schema.ts';
 import type { TuningDescription } from '../tunings/tuning-schema.ts';
@@ -35,8 +35,14 @@ export function earthTimes(earth: EarthModel, factor: Ratio): EarthModel {
  */
 export function earthAsMeasured(earth: EarthModel, measured: MeasuredValue | undefined): EarthModel {
   if (!measured) return earth;
+  const { value } = measured;
+  // An earth said to have no resistance has nothing that could be scaled.
+  const scaled =
+    earth.resistance > 0
+      ? earthTimes(earth, value / earth.resistance)
+      : { ...earth, resistance: value, impedanceAt: (f: Hertz) => complex(value, earth.impedanceAt(f).im) };
   return {
-    ...earthTimes(earth, measured.value / earth.resistance),
+    ...scaled,
     range: shareRange(measured, USUAL_ERROR.earthResistance),
   };
 }
