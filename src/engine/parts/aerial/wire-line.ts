@@ -1,3 +1,4 @@
+import { ImpossibleValues } from '../../facts/impossible-values.ts';
 import { type Complex, reciprocal } from '../../numerics/complex.ts';
 import { root } from '../../numerics/roots.ts';
 import {
@@ -147,7 +148,13 @@ function reactanceAt(charge: StaticCharge): (frequency: Hertz) => Ohms {
   };
 }
 
-/** First frequency at which the reactance at the foot is zero: the quarter-wave resonance against perfect earth. */
+/** Every real aerial resonates well before its wire is so many waves long. */
+const WAVES_SEARCHED = 4;
+
+/**
+ * First frequency at which the reactance at the foot is zero: the quarter-wave resonance against perfect earth.
+ * @throws ImpossibleValues for wires as thick as they lie near one another or the ground: moments give no charge then
+ */
 export function naturalFrequency(charge: StaticCharge): Hertz {
   const reactance = reactanceAt(charge);
   const wireLength = charge.segments.reduce((sum, s) => sum + s.length, 0);
@@ -155,6 +162,7 @@ export function naturalFrequency(charge: StaticCharge): Hertz {
   let low = high / 1000;
   // The reactance rises all the way to it, so the first positive value lies beyond it and short of the next pole.
   while (reactance(high) < 0) {
+    if (high > WAVES_SEARCHED * (LIGHT_SPEED / wireLength)) throw new ImpossibleValues({ code: 'aerial.unsolvable' });
     low = high;
     high *= 1.1;
   }
