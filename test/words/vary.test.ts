@@ -38,3 +38,14 @@ it('says stations lost and a dial that moved, and nothing of trifles', () => {
   expect(words({ ...before, stationsHeard: 7, highest: 1550e3 })).toBeUndefined();
   expect(words({ ...before, stationsHeard: 0 })).toBe('Of six stations heard none remains.');
 });
+
+it('heads a suggestion by its loudness where nobody can read a change of its clearance', () => {
+  const read = readText(readFileSync('examples/medium-wave-galena.json', 'utf8'));
+  if (!read.ok) throw new Error('example');
+  const [one] = suggest(trialsOf(read.set), 0);
+  const outlook = (clearance: number, level: number) => ({ ...one.before, bandwidth: 9e3, clearance, level });
+  const words = (clearance: number) =>
+    suggestionWords({ ...one, wish: 'clearance', before: outlook(23.1, 40), after: outlook(clearance, 42) });
+  expect(words(23.4)).toMatch(/: \+2\.0 dB(,|$)/);
+  expect(words(26)).toMatch(/: clearance 26 dB \(now 23 dB\), 2 dB louder/);
+});

@@ -132,7 +132,8 @@ export function Traps() {
                   { change, tellOfChange },
                   answer.changes,
                   trapTexts.undoLabel(stations[stop]?.name ?? ''),
-                  answer.sentences.flat().join(' '),
+                  // What it costs comes first: the line has not always room for all.
+                  answer.sentences.flatMap((of) => of.slice(1).reverse()).join(' '),
                 );
                 setPicked(undefined);
               }}

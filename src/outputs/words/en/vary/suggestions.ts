@@ -14,12 +14,18 @@ const PROGRAMME = 9e3;
 const treble = (before: number, after: number): string =>
   Math.min(before, after) >= PROGRAMME ? '' : after > before ? '; less treble loss' : '; more treble loss';
 
+/** What a change of clearance does is less than one can read of it: then it is for the loudness. */
+const isAsClear = ({ wish, before, after }: Suggestion): boolean =>
+  wish === 'clearance' && over(before.clearance) === over(after.clearance);
+
 /** What a change does to a station besides what it is for. */
-function consequences({ wish, before, after, ...heard }: Suggestion): string[] {
+function consequences(suggestion: Suggestion): string[] {
+  const { wish, before, after, ...heard } = suggestion;
   const quieter = before.level - after.level;
+  const isBesides = wish === 'clearance' && !isAsClear(suggestion);
   return [
-    ...(wish === 'clearance' && quieter >= 1 ? [`${formatNumber(Math.round(quieter))} dB quieter`] : []),
-    ...(wish === 'clearance' && quieter <= -1 ? [`${formatNumber(Math.round(-quieter))} dB louder`] : []),
+    ...(isBesides && quieter >= 1 ? [`${formatNumber(Math.round(quieter))} dB quieter`] : []),
+    ...(isBesides && quieter <= -1 ? [`${formatNumber(Math.round(-quieter))} dB louder`] : []),
     ...(after.bandwidth > 1.2 * before.bandwidth || after.bandwidth < before.bandwidth / 1.2
       ? [
           `bandwidth ${bandwidthText(after.bandwidth)} (now ${bandwidthText(before.bandwidth)}${treble(before.bandwidth, after.bandwidth)})`,
@@ -34,6 +40,7 @@ export function suggestionEffect(suggestion: Suggestion): string {
   const { wish, gain, before, after } = suggestion;
   if (wish === 'reach')
     return after.heard === 'not heard' ? 'within reach of the dial, not heard' : 'within reach of the dial';
+  if (isAsClear(suggestion)) return decibels(after.level - before.level);
   if (wish === 'clearance') return clearanceWords(before, after);
   return `${decibels(gain ?? 0)}`;
 }
