@@ -43,7 +43,7 @@ export interface Diagnosis {
 const SURE = 0.9;
 const SURE_WHICH = 0.75;
 /** Bits: less is not worth looking. Some causes are never sure, and a search for certainty would ask on and on. */
-const LEAST_INFORMATION = 0.1;
+const LEAST_INFORMATION = 0.05;
 /**
  * Minutes that any answer costs beside its own: finding how it is done, unplugging, writing it down. With less, many small
  * signs are asked for before the one reading that tells.
