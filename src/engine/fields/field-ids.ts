@@ -313,6 +313,7 @@ export type FieldId =
   | 'scene.settings.loadedQ'
   | 'scene.settings.neighbours'
   | 'scene.row.title'
+  | 'scene.row.height'
   | 'scene.title'
   | 'scene.caption'
   | 'scene.note'

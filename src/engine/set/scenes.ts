@@ -64,9 +64,13 @@ const settings = object({
   neighbours: v.optional(yes('scene.settings.neighbours')),
 });
 
+/** Of a row, against the usual one. */
+export const ROW_HEIGHT = { min: 0.25, max: 6 } as const;
+
 const row = object({
   point,
   title: v.optional(words('scene.row.title', 80)),
+  height: v.optional(number('scene.row.height', ROW_HEIGHT.min, ROW_HEIGHT.max)),
   with: v.optional(part('scene.with', settings)),
 });
 

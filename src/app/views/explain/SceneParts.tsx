@@ -24,7 +24,7 @@ type Row = StoryScene['rows'][number];
 /** At most so many rows are legible. */
 const MOST_ROWS = 8;
 
-/** The rows of a scene: their points, titles, detectors and order. */
+/** The rows of a scene: their points, titles, heights, detectors and order. */
 export function SceneRows({ scene, onEdit }: Props) {
   const texts = explainTexts.scenes;
   const { rows } = scene;
@@ -64,6 +64,17 @@ export function SceneRows({ scene, onEdit }: Props) {
             aria-label={texts.rowTitle(i + 1)}
             placeholder={pointTitles[row.point]}
           />
+          <select
+            aria-label={texts.rowHeight(i + 1)}
+            value={heightChoiceOf(row)}
+            onChange={(event) => put(i, withHeight(row, event.currentTarget.value as HeightChoice))}
+          >
+            {HEIGHT_CHOICES.map((id) => (
+              <option key={id} value={id}>
+                {texts.heights[id]}
+              </option>
+            ))}
+          </select>
           <select
             aria-label={texts.rowDetector(i + 1)}
             value={row.with?.detector ?? ''}
@@ -125,6 +136,17 @@ function withDetector(row: Row, detector: string): Row {
   const { detector: _, ...rest } = row.with ?? {};
   return withSetting(row, detector === '' ? rest : { ...rest, detector });
 }
+
+const HEIGHTS = { half: 0.5, usual: 1, double: 2, triple: 3 } as const;
+type HeightChoice = keyof typeof HEIGHTS;
+const HEIGHT_CHOICES = Object.keys(HEIGHTS) as HeightChoice[];
+
+/** The choice nearest to what a file may say. */
+const heightChoiceOf = ({ height = 1 }: Row): HeightChoice =>
+  HEIGHT_CHOICES.reduce((a, b) => (Math.abs(HEIGHTS[b] - height) < Math.abs(HEIGHTS[a] - height) ? b : a));
+
+const withHeight = ({ height: _, ...row }: Row, choice: HeightChoice): Row =>
+  choice === 'usual' ? row : { ...row, height: HEIGHTS[choice] };
 
 /** On another carrier: the coil of a row. */
 const COILS = ['scene', 'band', 'own'] as const;

@@ -42,3 +42,17 @@ test('a mark drawn over the stage stands where the whole drawing has it', () => 
   paintStagePlayhead(over.pen, { ...stage, playhead: 1.5 });
   expect(over.items().length).toBe(without + 1);
 });
+
+test('a row may be higher than the others; together they fill what the usual ones fill', () => {
+  const heightsWith = (heights: readonly (number | undefined)[]): number[] => {
+    const scene = scenePen();
+    const rows = heights.map((height) => ({ waves, point: 'programme' as const, height }));
+    paintStage(scene.pen, { ...stage, rows }, new Columns());
+    return scene.items().flatMap((item) => ('clip' in item && item.clip ? [item.clip.h] : []));
+  };
+  const usual = heightsWith([undefined, 1, undefined]);
+  expect(usual).toHaveLength(3);
+  const [high, low] = heightsWith([2, undefined]);
+  expect(high / low).toBeCloseTo(2, 9);
+  expect(high + low).toBeCloseTo(3 * usual[0], 9);
+});

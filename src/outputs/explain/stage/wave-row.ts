@@ -7,4 +7,6 @@ export interface WaveRow {
   readonly point: PointId;
   /** In place of the point's own. */
   readonly title?: string;
+  /** Against the other rows; default 1. */
+  readonly height?: number;
 }

@@ -71,11 +71,19 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
   const { y, height, rows, view, show, letters = 12, density = 1 } = window;
   const plot = plotOf(window);
   const axis = axisHeight(letters);
-  const each = (height - axis) / Math.max(rows.length, 1);
+  const heightOf = ({ height: own = 1 }: WaveRow): number => own;
+  const unit =
+    (height - axis) /
+    Math.max(
+      rows.reduce((sum, row) => sum + heightOf(row), 0),
+      1e-9,
+    );
+  let top = y;
   paintTime(pen, window, plot, axis);
   const common = show.alike ? widest(rows) : undefined;
   rows.forEach((row, i) => {
-    const box: Box = { x: plot.x, y: y + i * each, w: plot.width, h: each };
+    const box: Box = { x: plot.x, y: top, w: plot.width, h: unit * heightOf(row) };
+    top += box.h;
     const scale = common ?? row.waves.scale(row.point);
     paintRow({ pen, row, scale, box, view, show, letters, density, columns });
     if (i > 0) pen.line(window.x, box.y, window.x + window.width, box.y, 'faint', 1);

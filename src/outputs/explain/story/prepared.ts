@@ -56,9 +56,10 @@ function coilsAt(own: WaveSpec, settings: Settings) {
 
 /** Rows of a scene with the waves that are made for their settings. */
 export const rowsOf = ({ rows, settings = {} }: SceneWaves, wavesFor: (settings: Settings) => Waves): WaveRow[] =>
-  rows.map(({ point, title, with: own }) => ({
+  rows.map(({ point, title, height, with: own }) => ({
     point,
     title,
+    height,
     waves: wavesFor(own ? { ...settings, ...own } : settings),
   }));
 

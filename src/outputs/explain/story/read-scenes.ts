@@ -1,4 +1,4 @@
-import { SCENE_SOUNDS } from '../../../engine/set/scenes.ts';
+import { ROW_HEIGHT, SCENE_SOUNDS } from '../../../engine/set/scenes.ts';
 import { parseQuantity, type QuantityKind } from '../../../engine/units/parse.ts';
 import { isPoint } from '../model/points.ts';
 import type { ProgrammeChoice, Settings } from '../model/settings.ts';
@@ -35,7 +35,7 @@ const SETTINGS_KEYS = [
   'neighbours',
 ];
 const SHOW_KEYS = ['average', 'cover', 'envelope', 'spectrum', 'alike'];
-const ROW_KEYS = ['point', 'title', 'with'];
+const ROW_KEYS = ['point', 'title', 'height', 'with'];
 const SCENE_KEYS = [
   'title',
   'caption',
@@ -99,11 +99,13 @@ export function readScene(value: unknown): StoryScene | undefined {
     const r = record(row);
     if (!r || !isPoint(r.point)) return [];
     const own = readSettings(r.with);
+    const height = number(r.height, ROW_HEIGHT.min, ROW_HEIGHT.max);
     return [
       {
         ...others(r, ROW_KEYS),
         point: r.point,
         ...(typeof r.title === 'string' ? { title: r.title.slice(0, 80) } : {}),
+        ...(height === undefined || height === 1 ? {} : { height }),
         ...(Object.keys(own).length > 0 ? { with: own } : {}),
       },
     ];

@@ -9,6 +9,8 @@ import type { Show } from '../stage/wave-window.ts';
 export interface StoryRow {
   readonly point: PointId;
   readonly title?: string;
+  /** Against the other rows; left out: 1. */
+  readonly height?: number;
   readonly with?: Settings;
 }
 

@@ -60,6 +60,8 @@ const scenes = {
   rows: 'Rows',
   rowPoint: (row: number): string => `Point of row ${row}`,
   rowTitle: (row: number): string => `Title of row ${row}`,
+  rowHeight: (row: number): string => `Height of row ${row}`,
+  heights: { half: 'half as high', usual: 'usual height', double: 'twice as high', triple: 'three times as high' },
   rowDetector: (row: number): string => `Detector of row ${row}`,
   rowUp: (row: number): string => `Move row ${row} up`,
   rowRemove: (row: number): string => `Remove row ${row}`,

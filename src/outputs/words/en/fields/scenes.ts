@@ -28,6 +28,7 @@ export const sceneFields: TextsOf<'scene'> = {
   'scene.settings.loadedQ': { label: 'Loaded Q' },
   'scene.settings.neighbours': { label: 'Other stations on the air' },
   'scene.row.title': { label: 'Title', help: 'In place of the point’s own.' },
+  'scene.row.height': { label: 'Height', help: 'Against the other rows; left out: 1.' },
   'scene.title': { label: 'Title' },
   'scene.caption': { label: 'Caption', help: 'Figures in braces, such as {carrier}, are filled in with the set’s.' },
   'scene.note': { label: 'What you say' },
