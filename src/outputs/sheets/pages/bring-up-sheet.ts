@@ -30,9 +30,16 @@ const MOST_STATIONS = 20;
 /** Step by step from the wired board to the first station, with this set's own figures. */
 export function bringUpSheet(bands: SetOnBands, { parts: { parts } }: Built, paper: PaperName): Sheet {
   const [{ set }] = bands;
-  const steps = bringUpStepsOnBands(bands, parts).map((fact, i) => {
-    const { act, expect, suspect } = bringUpStep(fact);
-    return ['', texts.number(i + 1, act), expect, suspect];
+  const steps = bringUpStepsOnBands(bands, parts).map((fact) => {
+    const { act, about, expect, suspect } = bringUpStep(fact);
+    return {
+      act,
+      about,
+      notes: [
+        { label: texts.steps.expect, words: expect },
+        { label: texts.steps.suspect, words: suspect },
+      ],
+    };
   });
   const stations = bands.map((one) => ({ ...stationTable(one), band: one.band }));
   const faults = faultsOf(set).map(({ symptom, causes }) => faultRow(symptom, causes));
@@ -40,15 +47,8 @@ export function bringUpSheet(bands: SetOnBands, { parts: { parts } }: Built, pap
   return fewestPages((layout) => {
     const flow = new Flow({ id: 'bring-up', title: texts.title, set: set.name, paper, layout });
     flow.para(texts.intro({ load: set.load.kind, loop: isLoop(set.aerial) }));
-    flow.table(
-      [
-        { title: texts.steps.done, share: 0.4 },
-        { title: texts.steps.act, share: 4 },
-        { title: texts.steps.expect, share: 4 },
-        { title: texts.steps.suspect, share: 3.6 },
-      ],
-      steps,
-    );
+    flow.space(1.5);
+    flow.checkedSteps(steps);
     for (const { columns, rows, notes, band } of stations) {
       if (rows.length < 2) continue;
       flow.heading(band === undefined ? headings.stations : headings.stationsOnBand(band), WITH_ROW);

@@ -47,6 +47,15 @@ export interface StepGroup {
   readonly lines: readonly string[];
   readonly picture?: Scene;
 }
+
+/** A step to be ticked, with notes beside it. */
+export interface CheckedStep {
+  readonly act: string;
+  /** Under it, soft. */
+  readonly about?: string;
+  readonly notes: readonly { readonly label: string; readonly words: string }[];
+}
+
 /** A page as it was laid out. */
 interface DonePage extends Pick<Page, 'filled' | 'headings'> {
   readonly blocks: Block[];
@@ -58,6 +67,12 @@ const STEP_PICTURE = 66;
 const STEP_GUTTER = 12;
 /** Between two steps. */
 const STEP_SPACE = 1.1;
+
+/** Of a step with its box and number, and of the labels of notes in the column beside it. */
+const ACT_WIDTH = 92;
+const ACT_INDENT = 12;
+const NOTE_GUTTER = 6;
+const NOTE_LABEL = 13;
 
 /** Height of a line of text over its size. */
 const LEADING = 1.36;
@@ -266,6 +281,46 @@ export class Flow {
       }
     }
     this.y = Math.max(this.y, below);
+    return this.space(0.8);
+  }
+
+  /** Numbered steps with boxes to tick, counted through; what each is to show stands in a column beside it. */
+  checkedSteps(steps: readonly CheckedStep[]): this {
+    const { size } = this.layout;
+    const lineHeight = size * LEADING;
+    const between = 2.4 * this.layout.tight;
+    const notesAt = this.left + ACT_WIDTH + NOTE_GUTTER;
+    const notesWidth = this.width - ACT_WIDTH - NOTE_GUTTER - NOTE_LABEL;
+    steps.forEach(({ act, about = '', notes }, k) => {
+      const acts = fold(act, size, ACT_WIDTH - ACT_INDENT);
+      const abouts = about === '' ? [] : fold(about, size, ACT_WIDTH - ACT_INDENT);
+      const beside = notes.flatMap(({ label, words }) =>
+        fold(words, size, notesWidth).map((row, i) => ({ label: i === 0 ? label : '', row })),
+      );
+      const height = Math.max(acts.length + abouts.length, beside.length) * lineHeight + between;
+      this.need(height);
+      const y = this.y + size;
+      const line0 = this.y - between / 2;
+      if (k > 0)
+        this.add('Artifact', [
+          line([this.left, line0], [this.left + this.width, line0], { stroke: 'soft', width: 0.12 }),
+        ]);
+      this.add('P', [
+        tickBox(this.left + 0.5, this.y + 0.2),
+        text([this.left + ACT_INDENT - 2, y], `${k + 1}`, size, { anchor: 'end', bold: true }),
+        ...[...acts, ...abouts].map((row, i) =>
+          text([this.left + ACT_INDENT, y + i * lineHeight], row, size, i < acts.length ? {} : { role: 'soft' }),
+        ),
+      ]);
+      this.add(
+        'P',
+        beside.flatMap(({ label, row }, i) => [
+          ...(label === '' ? [] : [text([notesAt, y + i * lineHeight], label, size, { bold: true })]),
+          text([notesAt + NOTE_LABEL, y + i * lineHeight], row, size),
+        ]),
+      );
+      this.y += height;
+    });
     return this.space(0.8);
   }
 

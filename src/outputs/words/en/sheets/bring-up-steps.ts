@@ -17,9 +17,11 @@ import { besideWords } from '../reception/interference.ts';
 import { verdictWords } from '../reception/verdicts.ts';
 import { outputNames } from './circuit.ts';
 
-/** One row: what to do, what to expect, and what to suspect otherwise. */
+/** One step: what to do, what to expect, and what to suspect otherwise. */
 export interface BringUpStep {
   readonly act: string;
+  /** What helps to understand it, and is not to be looked for. */
+  readonly about?: string;
   readonly expect: string;
   readonly suspect: string;
 }
@@ -297,8 +299,8 @@ const STEPS: { readonly [C in BringUpCode]: (figures: BringUpFacts[C]) => BringU
     expect: joined(
       'High one way, low the other. Keep that spot and put the wire back.',
       spotText(resistance, metered, spot),
-      worth && crystalSpots(worth.spots, printable(worth.station)),
     ),
+    about: worth && crystalSpots(worth.spots, printable(worth.station)),
     suspect: contact === 'pair of crystals' ? `${WIPE}.` : `${WIPE}; bend the whisker’s tip fresh.`,
   }),
   heater: ({ voltage, reduced }) => ({

@@ -29,8 +29,7 @@ export const bringUpSheetWords = {
   description: 'Bringing the set up step by step, with expected values.',
   intro: ({ load, loop }: { readonly load: LoadDescription['kind']; readonly loop: boolean }): string =>
     `Work in this order, each step before the next. ${loop ? OFF[load].loop : OFF[load].aerial} The figures are for this set; the ranges are the tolerance of sound parts and careful work.`,
-  steps: { done: '✓', act: 'Do', expect: 'Expect', suspect: 'If not, suspect' },
-  number: (step: number, act: string): string => `${step}. ${act}`,
+  steps: { expect: 'Expect', suspect: 'If not' },
   headings: {
     stations: 'Every station, strongest first',
     stationsOnBand: (band: string): string => `Every station on “${printable(band)}”, strongest first`,
