@@ -1,4 +1,4 @@
-import { formatQuantity } from '../../../../engine/units/format.ts';
+import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { TrapEffect } from '../../../../engine/vary/wave-traps.ts';
 import { printable } from '../../printable.ts';
 
@@ -13,6 +13,14 @@ const HEARD = 0.5;
 
 const below = (separation: number): string =>
   Number.isFinite(separation) ? `${Math.round(separation)} dB below` : 'not heard';
+
+/** How far one station stays below another with the trap, and without. */
+function behindWords(name: string, other: string, [now, without]: readonly [number, number]): string {
+  const [is, was] = [below(now), below(without)];
+  return is === was
+    ? `Behind ${name}, ${other} is ${is}, with the trap or without.`
+    : `Behind ${name}, ${other} is then ${is}; without the trap ${was}.`;
+}
 
 /**
  * What a wave trap is, what it takes off its station, and what it costs the station that is listened to.
@@ -29,7 +37,7 @@ export function trapEffectWords({
   target,
 }: TrapEffect): string[] {
   const level = (dB: number): string => formatQuantity(Math.abs(dB), 'level', 2).replace('+', '');
-  const parts = `Trap ${trap + 1}: ${formatQuantity(inductance, 'inductance', 3)} and ${formatQuantity(capacitance, 'capacitance', 3)} ${PLACES[kind]}, resonance ${formatQuantity(frequency, 'frequency', 4)}.`;
+  const parts = `Trap ${trap + 1}: ${formatQuantity(inductance, 'inductance', 3)} and ${formatQuantity(capacitance, 'capacitance', 3)} ${PLACES[kind]}, resonance ${formatNumber(frequency / 1e3, 4)} kHz.`;
   const notch =
     stopped === undefined
       ? 'It stops no station of the list.'
@@ -43,12 +51,7 @@ export function trapEffectWords({
       : target.loss > 0
         ? `It costs ${name} ${level(target.loss)}.`
         : `${name} comes ${level(target.loss)} louder with it.`;
-  const clear =
-    other && target.clearance
-      ? [
-          `Behind ${name}, ${other} is then ${below(target.clearance[0])}; without the trap ${below(target.clearance[1])}.`,
-        ]
-      : [];
+  const clear = other && target.clearance ? [behindWords(name, other, target.clearance)] : [];
   const lost = target.isLost ? [`With this trap ${name} is no longer heard.`] : [];
   return [parts, notch, ...clear, cost, ...lost];
 }
