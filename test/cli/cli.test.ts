@@ -101,7 +101,7 @@ describe('the command line', () => {
   });
 
   it('gives the dial, and everything as data', async () => {
-    expect((await ran(['dial', example])).stdout).toMatch(/The dial covers \d+–\d+ kHz/);
+    expect((await ran(['dial', example])).stdout).toMatch(/The dial covers \d+–\d+\skHz/);
     const { stations } = JSON.parse((await ran(['path', example, '--json'])).stdout);
     expect(stations[0].path).toHaveLength(7);
   });

@@ -14,7 +14,7 @@ describe('faintwave path with wants', () => {
     const wants = ['--want', 'clear salt from 693 by 20dB', '--want', 'band 531-1602'];
     const { printed } = await run(...wants, '--keep', 'load', '--keep', 'aerial');
     expect(printed).toMatch(
-      /^I want\n {2}Saltmarsh Radio clear of Radio Corvale by 20 dB: ✓ \S.*\n {2}531–1602 kHz covered: ✗ /m,
+      /^I want\n {2}Saltmarsh Radio clear of Radio Corvale by 20 dB: ✓ \S.*\n {2}531–1602\u00a0kHz covered: ✗ /m,
     );
     const [, suggestions] = /Suggestions for what you want\n((?: {2}.*\n)+)/.exec(printed)!;
     const [order, ...lines] = suggestions.trim().split('\n');

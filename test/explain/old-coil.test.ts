@@ -127,7 +127,7 @@ test('without a set an ordinary one shows the same', () => {
   // Resonance far below: 1/(Q (f0/f − f/f0)), textbook.
   const detuned = 45 * (452.5 / 200 - 200 / 452.5);
   expect(decibels(kept, changed)).toBeCloseTo(decibels(1, detuned), 0);
-  expect(figures.oldCoilNote).toContain('453–1600 kHz, not 200 kHz');
+  expect(figures.oldCoilNote).toContain('453–1600\u00a0kHz, not 200 kHz');
 });
 
 test('captions of scenes without another coil say nothing of it', () => {

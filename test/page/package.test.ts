@@ -62,5 +62,5 @@ test('the package as it is published works in an empty project: types, library, 
   expect(answer.stdout).toMatch(/^Saltmarsh Radio \w+/);
   const command = join(modules, 'faintwave/bin/faintwave.mjs');
   const told = await node(command, 'dial', join(modules, 'faintwave/examples/medium-wave-galena.json'));
-  expect(told.stdout).toMatch(/The dial covers \d+–\d+ kHz/);
+  expect(told.stdout).toMatch(/The dial covers \d+–\d+\skHz/);
 });
