@@ -1,5 +1,6 @@
 import {
   type Edit,
+  heardAfter,
   receive,
   trapEffects,
   trapFor,
@@ -13,6 +14,7 @@ import { clean } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
   cliNotes,
+  heardAfterWords,
   jsonText,
   reworkAnswer,
   trapEffectWords,
@@ -61,14 +63,26 @@ export const rework: Command = {
       const facts = twoCircuitsFor(trials, station);
       results.push(
         facts
-          ? { sentences: twoCircuitsWords(facts), changes: twoCircuitsEdits(written, facts) }
+          ? {
+              sentences: [
+                ...twoCircuitsWords(facts),
+                ...heardAfterWords(heardAfter(trials, twoCircuitsEdits(set, facts))),
+              ],
+              changes: twoCircuitsEdits(written, facts),
+            }
           : { sentences: [twoCircuitsTexts.none], changes: [] },
       );
     } else if (stop !== undefined) {
       const offer = trapFor(trials, { stop, target: station === stop ? undefined : station });
       results.push(
         offer
-          ? { sentences: trapEffectWords(offer.effect), changes: offer.changes }
+          ? {
+              sentences: [
+                ...trapEffectWords(offer.effect),
+                ...heardAfterWords(heardAfter(trials, offer.changes, stop)),
+              ],
+              changes: offer.changes,
+            }
           : { sentences: [trapTexts.none], changes: [] },
       );
     } else

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { stationCurves } from '../reception/curves.ts';
 import { receive } from '../reception/path/receive.ts';
 import { readValue } from '../set/read.ts';
+import { heardAfter } from './heard-after.ts';
 import { trialsOf } from './trial.ts';
 import { trapEffects, trapFor } from './wave-traps.ts';
 
@@ -40,6 +41,17 @@ describe('a trap made for a station', () => {
     expect(effect.stopped?.by).toBeCloseTo(offer!.effect.stopped!.by, 6);
     expect(effect.target?.loss).toBeCloseTo(offer!.effect.target!.loss, 6);
     expect(now.set.arrangement).not.toHaveProperty('traps');
+  });
+  it('takes away and adds the stations that it is said to, besides its own', () => {
+    const trials = trialsOf(set());
+    const { lost, gained } = heardAfter(trials, offer!.changes, strongest);
+    const trial = trials.with(offer!.changes);
+    if ('notBuildable' in trial) throw new Error(trial.notBuildable);
+    const heard = (medians: typeof trial.medians) => medians.stationsHeard().map((at) => stations[at].name);
+    const kept = heard(trials.now.medians).filter((name) => !lost.includes(name));
+    expect(new Set([...kept, ...gained])).toEqual(new Set([...heard(trial.medians), stations[strongest].name]));
+    expect(lost).not.toContain(stations[strongest].name);
+    expect(heardAfter(trials, [])).toEqual({ lost: [], gained: [] });
   });
 });
 

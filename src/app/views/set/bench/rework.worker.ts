@@ -1,5 +1,6 @@
 import {
   type Edit,
+  heardAfter,
   type SetDescription,
   trapEffects,
   trapFor,
@@ -7,7 +8,13 @@ import {
   twoCircuitsEdits,
   twoCircuitsFor,
 } from '../../../../engine/index.ts';
-import { trapEffectWords, trapTexts, twoCircuitsTexts, twoCircuitsWords } from '../../../../outputs/words/index.ts';
+import {
+  heardAfterWords,
+  trapEffectWords,
+  trapTexts,
+  twoCircuitsTexts,
+  twoCircuitsWords,
+} from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { answerMessages } from '../../../workers/answer-messages.ts';
 import { coastFor } from '../../../workers/coast.ts';
@@ -34,12 +41,22 @@ async function answer({ set, written, station, time, what }: ReworkQuestion): Pr
   if (what === 'two circuits') {
     const facts = twoCircuitsFor(trials, station);
     return facts
-      ? { sentences: [twoCircuitsWords(facts)], changes: twoCircuitsEdits(written, facts) }
+      ? {
+          sentences: [
+            [...twoCircuitsWords(facts), ...heardAfterWords(heardAfter(trials, twoCircuitsEdits(set, facts)))],
+          ],
+          changes: twoCircuitsEdits(written, facts),
+        }
       : { sentences: [[twoCircuitsTexts.none]], changes: [] };
   }
   const offer = trapFor(trials, { stop: what.stop, target: station });
   return offer
-    ? { sentences: [trapEffectWords(offer.effect)], changes: offer.changes }
+    ? {
+        sentences: [
+          [...trapEffectWords(offer.effect), ...heardAfterWords(heardAfter(trials, offer.changes, what.stop))],
+        ],
+        changes: offer.changes,
+      }
     : { sentences: [[trapTexts.none]], changes: [] };
 }
 

@@ -1,10 +1,18 @@
+import type { HeardAfter } from '../../../../engine/vary/heard-after.ts';
 import type { HeardChange } from '../../../../engine/vary/suggestion-order.ts';
-import { counted } from '../grammar.ts';
+import { printable } from '../../printable.ts';
+import { counted, listOf } from '../grammar.ts';
 
 /** Stations that a change takes away and adds: "loses 3 stations". */
 export const stationsChanged = ({ lost, gained }: HeardChange): string[] => [
   ...(lost.length > 0 ? [`loses ${counted(lost.length, 'station', 'stations')}`] : []),
   ...(gained.length > 0 ? [`gains ${counted(gained.length, 'station', 'stations')}`] : []),
+];
+
+/** The same by their names, a sentence each. */
+export const heardAfterWords = ({ lost, gained }: HeardAfter): string[] => [
+  ...(lost.length > 0 ? [`No longer heard then: ${listOf(lost.map(printable))}.`] : []),
+  ...(gained.length > 0 ? [`Also heard then: ${listOf(gained.map(printable))}.`] : []),
 ];
 
 const BY_EFFORT =

@@ -1,6 +1,6 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
 import type { TwoCircuits } from '../../../../engine/vary/two-circuits.ts';
-import { bandSpan } from '../../figures.ts';
+import { bandSpan, wholeDB } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { verdictWords } from '../reception/verdicts.ts';
 
@@ -23,7 +23,7 @@ export function twoCircuitsWords(facts: TwoCircuits): string[] {
     ...(aerialTap === undefined ? [] : [`aerial tap at ${formatNumber(aerialTap, 3)}`]),
     ...(detectorTap === undefined ? [] : [`detector tap at ${formatNumber(detectorTap, 3)}`]),
   ];
-  const clearance = (dB: number): string => (Number.isFinite(dB) ? `${Math.round(dB)} dB` : 'no other station heard');
+  const clearance = (dB: number): string => (Number.isFinite(dB) ? `${wholeDB(dB)} dB` : 'no other station heard');
   const covers = ([low, high]: readonly [number, number]): string => bandSpan(low, high);
   return [
     `Tuning coil ${turns(facts.turns)}, aerial coil ${turns(aerialTurns)} on a former of its own, ${[apart, ...taps].join(', ')}.`,
