@@ -10,15 +10,17 @@ import type { Trial } from './trial.ts';
 export interface HeardChange {
   readonly lost: readonly number[];
   readonly gained: readonly number[];
+  /** The same by name; left out: not known. */
+  readonly names?: { readonly lost: readonly string[]; readonly gained: readonly string[] };
 }
 
 /** Of two sets at one place, in the median; of a set with a band switch, on the band that it stands on. */
 export function heardChange(before: Trial, after: Trial): HeardChange {
   const [was, is] = [before.medians.stationsHeard(), after.medians.stationsHeard()];
-  return {
-    lost: was.filter((station) => !is.includes(station)),
-    gained: is.filter((station) => !was.includes(station)),
-  };
+  const lost = was.filter((station) => !is.includes(station));
+  const gained = is.filter((station) => !was.includes(station));
+  const named = (places: readonly number[]): string[] => places.map((at) => before.set.place.stations[at].name);
+  return { lost, gained, names: { lost: named(lost), gained: named(gained) } };
 }
 
 /** What the order of suggestions goes by. */

@@ -3,10 +3,18 @@ import type { HeardChange } from '../../../../engine/vary/suggestion-order.ts';
 import { printable } from '../../printable.ts';
 import { counted, listOf } from '../grammar.ts';
 
-/** Stations that a change takes away and adds: "loses 3 stations". */
-export const stationsChanged = ({ lost, gained }: HeardChange): string[] => [
-  ...(lost.length > 0 ? [`loses ${counted(lost.length, 'station', 'stations')}`] : []),
-  ...(gained.length > 0 ? [`gains ${counted(gained.length, 'station', 'stations')}`] : []),
+/** Named where there are no more than these. */
+const MOST_NAMED = 2;
+
+const stationsOf = (places: readonly number[], names: readonly string[] = []): string =>
+  names.length === places.length && names.length <= MOST_NAMED
+    ? listOf(names.map(printable))
+    : counted(places.length, 'station', 'stations');
+
+/** Stations that a change takes away and adds: "loses Quayside", "loses 3 stations". */
+export const stationsChanged = ({ lost, gained, names }: HeardChange): string[] => [
+  ...(lost.length > 0 ? [`loses ${stationsOf(lost, names?.lost)}`] : []),
+  ...(gained.length > 0 ? [`gains ${stationsOf(gained, names?.gained)}`] : []),
 ];
 
 /** The same by their names, a sentence each. */
