@@ -12,14 +12,14 @@ export interface HeardAfter {
  * Which stations a change takes away, and which it adds: heard before and not after, and the other way.
  * @param trials of the set
  * @param edits the change
- * @param besides a station that is meant to go, by its place in the list
+ * @param stopped a station that is meant to go, by its place in the list
  * @returns names; none where the change cannot be built
  */
-export function heardAfter(trials: Trials, edits: readonly Edit[], besides?: number): HeardAfter {
+export function heardAfter(trials: Trials, edits: readonly Edit[], stopped?: number): HeardAfter {
   const after = trials.with(edits);
   if (!isBuilt(after)) return { lost: [], gained: [] };
   const { lost, gained } = heardChange(trials.now, after);
   const { stations } = trials.now.set.place;
   const named = (places: readonly number[]): string[] => places.map((place) => stations[place].name);
-  return { lost: named(lost.filter((place) => place !== besides)), gained: named(gained) };
+  return { lost: named(lost.filter((place) => place !== stopped)), gained: named(gained) };
 }
