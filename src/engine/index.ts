@@ -239,7 +239,7 @@ export {
 export { comparedCurves } from './vary/compared-curves.ts';
 export { type CompletionNames, completeDescription } from './vary/complete.ts';
 export { type Aim, type Choice, combinations, combinationsOf, readWith, varyGrid } from './vary/grid.ts';
-export { type HeardAfter, heardAfter } from './vary/heard-after.ts';
+export { heardAfter } from './vary/heard-after.ts';
 export { type Match, matching } from './vary/match.ts';
 export { type FrequencyRange, type Move, moveBand, type Rewound, rewindFor, SameBandError } from './vary/move-band.ts';
 export { optimise } from './vary/optimise.ts';

@@ -52,6 +52,7 @@ describe('sentences that once contradicted their figures', () => {
         after: outlook(after),
         lost: [],
         gained: [],
+        names: { lost: [], gained: [] },
       } as unknown as Suggestion);
     fc.assert(
       fc.property(

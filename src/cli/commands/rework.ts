@@ -14,7 +14,6 @@ import { clean } from '../../outputs/tables/index.ts';
 import {
   type CommandOptions,
   cliNotes,
-  heardAfterWords,
   jsonText,
   reworkAnswer,
   trapEffectWords,
@@ -64,10 +63,7 @@ export const rework: Command = {
       results.push(
         facts
           ? {
-              sentences: [
-                ...twoCircuitsWords(facts),
-                ...heardAfterWords(heardAfter(trials, twoCircuitsEdits(set, facts))),
-              ],
+              sentences: twoCircuitsWords(facts, heardAfter(trials, twoCircuitsEdits(set, facts))),
               changes: twoCircuitsEdits(written, facts),
             }
           : { sentences: [twoCircuitsTexts.none], changes: [] },
@@ -77,10 +73,7 @@ export const rework: Command = {
       results.push(
         offer
           ? {
-              sentences: [
-                ...trapEffectWords(offer.effect),
-                ...heardAfterWords(heardAfter(trials, offer.changes, stop)),
-              ],
+              sentences: trapEffectWords(offer.effect, heardAfter(trials, offer.changes, stop)),
               changes: offer.changes,
             }
           : { sentences: [trapTexts.none], changes: [] },

@@ -3,6 +3,12 @@ import { costOfChanges } from './optimise.ts';
 import type { Change } from './question.ts';
 import type { Trial } from './trial.ts';
 
+/** Names of stations, as the list has them. */
+export interface HeardNames {
+  readonly lost: readonly string[];
+  readonly gained: readonly string[];
+}
+
 /**
  * Stations that a change takes away, and those it adds: places in the list of those heard before and not after, and the
  * other way. Of a set with a band switch only what the band that it stands on receives is looked at.
@@ -10,14 +16,16 @@ import type { Trial } from './trial.ts';
 export interface HeardChange {
   readonly lost: readonly number[];
   readonly gained: readonly number[];
-  /** The same by name; left out: not known. */
-  readonly names?: { readonly lost: readonly string[]; readonly gained: readonly string[] };
+  readonly names: HeardNames;
 }
 
-/** Of two sets at one place, in the median; of a set with a band switch, on the band that it stands on. */
-export function heardChange(before: Trial, after: Trial): HeardChange {
+/**
+ * Of two sets at one place, in the median; of a set with a band switch, on the band that it stands on.
+ * @param stopped a station that is meant to go, by its place in the list
+ */
+export function heardChange(before: Trial, after: Trial, stopped?: number): HeardChange {
   const [was, is] = [before.medians.stationsHeard(), after.medians.stationsHeard()];
-  const lost = was.filter((station) => !is.includes(station));
+  const lost = was.filter((station) => station !== stopped && !is.includes(station));
   const gained = is.filter((station) => !was.includes(station));
   const named = (places: readonly number[]): string[] => places.map((at) => before.set.place.stations[at].name);
   return { lost, gained, names: { lost: named(lost), gained: named(gained) } };
@@ -45,7 +53,7 @@ const missedOf = ({ lost }: Pick<HeardChange, 'lost'>, unwanted: readonly number
  * @param unwanted stations whose loss is none, such as the one that disturbs
  */
 export function gainForEffort(
-  { changes, lost }: Omit<Ordered, 'gained'>,
+  { changes, lost }: Pick<Ordered, 'changes' | 'lost'>,
   gain: Decibels,
   unwanted: readonly number[] = [],
 ): number {

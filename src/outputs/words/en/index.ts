@@ -217,7 +217,6 @@ export { coverageWords, MATCHED_NAMES, matchWords } from './vary/matches.ts';
 export { moveWords, rewindWords } from './vary/moves.ts';
 export { exchangeName, setsComparedText } from './vary/sets-compared.ts';
 export { settingsWords } from './vary/settings.ts';
-export { heardAfterWords } from './vary/stations-changed.ts';
 export { suggestionEffect, suggestionEffects, suggestionWords } from './vary/suggestions.ts';
 export { trapEffectWords, trapTexts } from './vary/traps.ts';
 export { twoCircuitsTexts, twoCircuitsWords } from './vary/two-circuits.ts';

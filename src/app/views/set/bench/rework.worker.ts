@@ -8,13 +8,7 @@ import {
   twoCircuitsEdits,
   twoCircuitsFor,
 } from '../../../../engine/index.ts';
-import {
-  heardAfterWords,
-  trapEffectWords,
-  trapTexts,
-  twoCircuitsTexts,
-  twoCircuitsWords,
-} from '../../../../outputs/words/index.ts';
+import { trapEffectWords, trapTexts, twoCircuitsTexts, twoCircuitsWords } from '../../../../outputs/words/index.ts';
 import type { When } from '../../../description/when.ts';
 import { answerMessages } from '../../../workers/answer-messages.ts';
 import { coastFor } from '../../../workers/coast.ts';
@@ -37,14 +31,13 @@ export interface ReworkAnswer {
 async function answer({ set, written, station, time, what }: ReworkQuestion): Promise<ReworkAnswer> {
   const coast = await coastFor(set.place);
   const trials = trialsOf(set, { time, coast });
-  if (what === 'traps') return { sentences: trapEffects(trials, station).map(trapEffectWords), changes: [] };
+  if (what === 'traps')
+    return { sentences: trapEffects(trials, station).map((effect) => trapEffectWords(effect)), changes: [] };
   if (what === 'two circuits') {
     const facts = twoCircuitsFor(trials, station);
     return facts
       ? {
-          sentences: [
-            [...twoCircuitsWords(facts), ...heardAfterWords(heardAfter(trials, twoCircuitsEdits(set, facts)))],
-          ],
+          sentences: [twoCircuitsWords(facts, heardAfter(trials, twoCircuitsEdits(set, facts)))],
           changes: twoCircuitsEdits(written, facts),
         }
       : { sentences: [[twoCircuitsTexts.none]], changes: [] };
@@ -52,9 +45,7 @@ async function answer({ set, written, station, time, what }: ReworkQuestion): Pr
   const offer = trapFor(trials, { stop: what.stop, target: station });
   return offer
     ? {
-        sentences: [
-          [...trapEffectWords(offer.effect), ...heardAfterWords(heardAfter(trials, offer.changes, what.stop))],
-        ],
+        sentences: [trapEffectWords(offer.effect, heardAfter(trials, offer.changes, what.stop))],
         changes: offer.changes,
       }
     : { sentences: [[trapTexts.none]], changes: [] };

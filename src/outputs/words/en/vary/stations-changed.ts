@@ -1,24 +1,21 @@
-import type { HeardAfter } from '../../../../engine/vary/heard-after.ts';
-import type { HeardChange } from '../../../../engine/vary/suggestion-order.ts';
+import type { HeardChange, HeardNames } from '../../../../engine/vary/suggestion-order.ts';
 import { printable } from '../../printable.ts';
 import { counted, listOf } from '../grammar.ts';
 
 /** Named where there are no more than these. */
 const MOST_NAMED = 2;
 
-const stationsOf = (places: readonly number[], names: readonly string[] = []): string =>
-  names.length === places.length && names.length <= MOST_NAMED
-    ? listOf(names.map(printable))
-    : counted(places.length, 'station', 'stations');
+const stationsOf = (names: readonly string[]): string =>
+  names.length <= MOST_NAMED ? listOf(names.map(printable)) : counted(names.length, 'station', 'stations');
 
 /** Stations that a change takes away and adds: "loses Quayside", "loses 3 stations". */
-export const stationsChanged = ({ lost, gained, names }: HeardChange): string[] => [
-  ...(lost.length > 0 ? [`loses ${stationsOf(lost, names?.lost)}`] : []),
-  ...(gained.length > 0 ? [`gains ${stationsOf(gained, names?.gained)}`] : []),
+export const stationsChanged = ({ names: { lost, gained } }: HeardChange): string[] => [
+  ...(lost.length > 0 ? [`loses ${stationsOf(lost)}`] : []),
+  ...(gained.length > 0 ? [`gains ${stationsOf(gained)}`] : []),
 ];
 
 /** The same by their names, a sentence each. */
-export const heardAfterWords = ({ lost, gained }: HeardAfter): string[] => [
+export const heardAfterWords = ({ lost, gained }: HeardNames): string[] => [
   ...(lost.length > 0 ? [`No longer heard then: ${listOf(lost.map(printable))}.`] : []),
   ...(gained.length > 0 ? [`Also heard then: ${listOf(gained.map(printable))}.`] : []),
 ];

@@ -1,6 +1,8 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { HeardNames } from '../../../../engine/vary/suggestion-order.ts';
 import type { TrapEffect } from '../../../../engine/vary/wave-traps.ts';
 import { printable } from '../../printable.ts';
+import { heardAfterWords } from './stations-changed.ts';
 
 const PLACES: Readonly<Record<TrapEffect['kind'], string>> = {
   parallel: 'in the aerial lead',
@@ -25,24 +27,21 @@ function behindWords(name: string, other: string, [now, without]: readonly [numb
 /**
  * What a wave trap is, what it takes off its station, and what it costs the station that is listened to.
  * @param effect as `trapEffects` has it
+ * @param heard of one that is offered: the stations it takes away and adds
  * @returns one sentence each
  */
-export function trapEffectWords({
-  trap,
-  kind,
-  inductance,
-  capacitance,
-  frequency,
-  stopped,
-  target,
-}: TrapEffect): string[] {
+export function trapEffectWords(
+  { trap, kind, inductance, capacitance, frequency, stopped, target }: TrapEffect,
+  heard?: HeardNames,
+): string[] {
   const level = (dB: number): string => formatQuantity(Math.abs(dB), 'level', 2).replace('+', '');
   const parts = `Trap ${trap + 1}: ${formatQuantity(inductance, 'inductance', 3)} and ${formatQuantity(capacitance, 'capacitance', 3)} ${PLACES[kind]}, resonance ${formatNumber(frequency / 1e3, 4)} kHz.`;
   const notch =
     stopped === undefined
       ? 'It stops no station of the list.'
       : `It takes ${level(stopped.by)} off ${printable(stopped.name)}.`;
-  if (!target || target.station === stopped?.station) return [parts, notch];
+  const others = heard ? heardAfterWords(heard) : [];
+  if (!target || target.station === stopped?.station) return [parts, notch, ...others];
   const name = printable(target.name);
   const other = stopped && printable(stopped.name);
   const cost =
@@ -53,7 +52,7 @@ export function trapEffectWords({
         : `${name} comes ${level(target.loss)} louder with it.`;
   const clear = other && target.clearance ? [behindWords(name, other, target.clearance)] : [];
   const lost = target.isLost ? [`With this trap ${name} is no longer heard.`] : [];
-  return [parts, notch, ...clear, cost, ...lost];
+  return [parts, notch, ...clear, cost, ...lost, ...others];
 }
 
 /** Texts of the card and the command that make a trap. */

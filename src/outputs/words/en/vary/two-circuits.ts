@@ -1,17 +1,20 @@
 import { formatNumber, formatQuantity } from '../../../../engine/units/format.ts';
+import type { HeardNames } from '../../../../engine/vary/suggestion-order.ts';
 import type { TwoCircuits } from '../../../../engine/vary/two-circuits.ts';
 import { bandSpan, wholeDB } from '../../figures.ts';
 import { printable } from '../../printable.ts';
 import { verdictWords } from '../reception/verdicts.ts';
+import { heardAfterWords } from './stations-changed.ts';
 
 const turns = (count: number): string => `${formatNumber(count, 3)} turns`;
 
 /**
  * Two tuned circuits as they were worked out: what to wind and set, and what comes of it.
  * @param facts as `twoCircuitsFor` has them
+ * @param heard the stations they take away and add
  * @returns one sentence each
  */
-export function twoCircuitsWords(facts: TwoCircuits): string[] {
+export function twoCircuitsWords(facts: TwoCircuits, heard: HeardNames): string[] {
   const { arrangement, aerialTurns, station, before, after, beyond } = facts;
   const { aerialTap, detectorTap, coupling, distance } = arrangement;
   const name = printable(station.name);
@@ -31,6 +34,7 @@ export function twoCircuitsWords(facts: TwoCircuits): string[] {
     `${name}: ${verdictWords[station.after.verdict]} (now ${verdictWords[station.before.verdict]}), ${formatQuantity(station.after.level - station.before.level, 'level', 2)} of loudness, clearance ${clearance(station.after.clearance)} (now ${clearance(station.before.clearance)}).`,
     `The dial covers ${covers(after)} (now ${covers(before)}).`,
     ...(beyond.length > 0 ? [`The aerial circuit does not reach ${beyond.map(printable).join(', ')}.`] : []),
+    ...heardAfterWords(heard),
   ];
 }
 

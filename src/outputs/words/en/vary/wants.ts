@@ -3,6 +3,7 @@ import type { Verdict } from '../../../../engine/reception/path/types.ts';
 import type { Want } from '../../../../engine/set/wants.ts';
 import { formatQuantity } from '../../../../engine/units/format.ts';
 import type { WantEffect, WantSuggestion } from '../../../../engine/vary/suggest-for-wants.ts';
+import type { HeardChange } from '../../../../engine/vary/suggestion-order.ts';
 import type { WantValue } from '../../../../engine/vary/want-values.ts';
 import { bandSpan } from '../../figures.ts';
 import { printable } from '../../printable.ts';
@@ -128,7 +129,7 @@ export const wantEffects = ({
   effects,
   loudness,
   ...heard
-}: Pick<WantSuggestion, 'effects' | 'loudness' | 'lost' | 'gained'>): string =>
+}: Pick<WantSuggestion, 'effects' | 'loudness' | keyof HeardChange>): string =>
   [
     ...effects.map(wantEffect),
     ...loudness
