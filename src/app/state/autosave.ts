@@ -294,24 +294,30 @@ class SetKeeper {
 
   /** Until the disk has the latest; while it writes, changes gather. */
   private async writeUntilDone(): Promise<void> {
+    await this.onDisk(async () => {
+      while (this.revisionOnDisk < this.revision) {
+        if (!this.lock.isHeld()) await this.lock.take();
+        await this.writeToDisk();
+      }
+      this.again.begin();
+      this.report('disk', true);
+    });
+  }
+
+  /** Something done with the disk, until it works: at once where something was changed while it failed, else later. */
+  private async onDisk<T>(act: () => Promise<T>): Promise<T | undefined> {
     this.again.stop();
     let tried: number;
     do {
       tried = this.revision;
       try {
-        while (this.revisionOnDisk < this.revision) {
-          if (!this.lock.isHeld()) await this.lock.take();
-          await this.writeToDisk();
-        }
-        this.again.begin();
-        this.report('disk', true);
-        return;
+        return await act();
       } catch {
         this.report('disk', false);
       }
-      // What was changed while that failed is tried at once.
     } while (this.revision !== tried);
     if (!this.ended.signal.aborted) this.again.later();
+    return undefined;
   }
 
   private isHistoryBehind(): boolean {
@@ -358,12 +364,8 @@ class SetKeeper {
 
   /** Until the disk has been read nothing is written: what is there may be later than what the page began with. */
   private async tryLoading(): Promise<void> {
-    this.again.stop();
-    const found = await this.readDisk();
-    if (!found) {
-      if (!this.ended.signal.aborted) this.again.later();
-      return;
-    }
+    const found = await this.onDisk(() => this.tools.store.read(this.set.id));
+    if (!found) return;
     this.again.begin();
     try {
       this.takeFromDisk(found);
@@ -377,20 +379,6 @@ class SetKeeper {
       this.revisionOnDisk = Math.max(this.revisionOnDisk, this.revision);
     }
     this.keepOnDisk();
-  }
-
-  private async readDisk(): Promise<StoredDocument | undefined> {
-    let tried: number;
-    do {
-      tried = this.revision;
-      try {
-        return await this.tools.store.read(this.set.id);
-      } catch {
-        this.report('disk', false);
-      }
-      // What was changed while that failed is tried at once.
-    } while (this.revision !== tried);
-    return undefined;
   }
 
   private takeFromDisk({ text, history }: StoredDocument): void {
