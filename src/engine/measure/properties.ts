@@ -1,5 +1,6 @@
 import { LIMITS } from '../fields/limits.ts';
 import { USUAL_ERROR } from '../kinds/measured/usual-errors.ts';
+import type { Bounds } from '../units/bounds.ts';
 import type { QuantityKind } from '../units/quantity-kind.ts';
 
 /** Greatest values that a description takes. */
@@ -59,8 +60,11 @@ export const PROPERTY_IDS = Object.keys(PROPERTIES) as PropertyId[];
 export const propertyOf = (id: PropertyId): Property => PROPERTIES[id];
 
 /**
- * What a measured value may be at most.
+ * What a measured value may be.
  * @param quantity of the property
- * @returns SI
+ * @returns ends, SI
  */
-export const greatestOf = (quantity: Measurable): number => GREATEST[quantity];
+export const boundsOf = (quantity: Measurable): Bounds & { readonly max: number } => {
+  const max = GREATEST[quantity];
+  return quantity === 'level' ? { min: -max, max } : { above: 0, max };
+};

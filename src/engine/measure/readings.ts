@@ -9,7 +9,7 @@ import { quantity } from '../units/schema.ts';
 import { withoutMeasured } from './measurable.ts';
 import type { Measured } from './measurement.ts';
 import { MEASUREMENTS, type MeasurementKind } from './measurements.ts';
-import { greatestOf, PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
+import { boundsOf, PROPERTIES, PROPERTY_IDS, type PropertyId, propertyOf } from './properties.ts';
 import { fieldEntries } from './reading-fields.ts';
 import { namesNotOf } from './reading-names.ts';
 import { type ReadingsTable, readingsTable } from './readings-table.ts';
@@ -73,14 +73,14 @@ function readingOf(id: PropertyId) {
     ...about,
     of: v.literal(id),
     value: of
-      ? quantity(of, of === 'level' ? { min: -greatestOf(of), max: greatestOf(of) } : { above: 0, max: greatestOf(of) })
+      ? quantity(of, boundsOf(of))
       : v.pipe(
           v.number(plain),
           v.check((x) => x > 0, plain),
         ),
     error: v.optional(
       isAmount && of
-        ? quantity(of, { above: 0, max: greatestOf(of) })
+        ? quantity(of, { above: 0, max: boundsOf(of).max })
         : quantity('ratio', { above: 0, max: MOST_ERROR }),
     ),
   });

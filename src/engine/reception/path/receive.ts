@@ -146,21 +146,13 @@ const usefulness = (s: StationReception, margin: Decibels): number =>
 function figuresOf({ circuit, dcResistance }: Receiver, qAt: number): PartFigures {
   const { aerial, loop, earth, tuning, detector, load } = circuit;
   return {
-    aerial: aerial
-      ? {
-          capacitance: aerial.capacitance,
-          at: qAt,
-          effectiveHeight: aerial.effectiveHeightAt(qAt),
-          radiationResistance: aerial.radiationResistanceAt(qAt),
-          warnings: aerial.warningsAt(qAt),
-        }
-      : {
-          capacitance: 0,
-          at: qAt,
-          effectiveHeight: loop!.effectiveHeightAt(qAt),
-          radiationResistance: 0,
-          warnings: loop!.warningsAt(qAt),
-        },
+    aerial: {
+      capacitance: aerial?.capacitance ?? 0,
+      at: qAt,
+      effectiveHeight: (aerial ?? loop!).effectiveHeightAt(qAt),
+      radiationResistance: aerial?.radiationResistanceAt(qAt) ?? 0,
+      warnings: (aerial ?? loop!).warningsAt(qAt),
+    },
     earth: { resistance: earth.resistance, range: earth.range, warnings: earth.warnings },
     coils: circuit.coils.map(({ model }, i) => ({
       name: circuit.set.coils[i].name,

@@ -72,12 +72,7 @@ export function paintWaves(pen: Pen, window: WaveWindow, columns: Columns): void
   const plot = plotOf(window);
   const axis = axisHeight(letters);
   const heightOf = ({ height: own = 1 }: WaveRow): number => own;
-  const unit =
-    (height - axis) /
-    Math.max(
-      rows.reduce((sum, row) => sum + heightOf(row), 0),
-      1e-9,
-    );
+  const unit = (height - axis) / rows.reduce((sum, row) => sum + heightOf(row), 0);
   let top = y;
   paintTime(pen, window, plot, axis);
   const common = show.alike ? widest(rows) : undefined;

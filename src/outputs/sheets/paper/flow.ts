@@ -284,6 +284,11 @@ export class Flow {
     return this.space(0.8);
   }
 
+  /** A line over the whole width. */
+  private rule(width: number, y = this.y): Item {
+    return line([this.left, y], [this.left + this.width, y], { stroke: 'soft', width });
+  }
+
   /** Numbered steps with boxes to tick, counted through; what each is to show stands in a column beside it. */
   checkedSteps(steps: readonly CheckedStep[]): this {
     const { size } = this.layout;
@@ -300,11 +305,7 @@ export class Flow {
       const height = Math.max(acts.length + abouts.length, beside.length) * lineHeight + between;
       this.need(height);
       const y = this.y + size;
-      const line0 = this.y - between / 2;
-      if (k > 0)
-        this.add('Artifact', [
-          line([this.left, line0], [this.left + this.width, line0], { stroke: 'soft', width: 0.12 }),
-        ]);
+      if (k > 0) this.add('Artifact', [this.rule(0.12, this.y - between / 2)]);
       this.add('P', [
         tickBox(this.left + 0.5, this.y + 0.2),
         text([this.left + ACT_INDENT - 2, y], `${k + 1}`, size, { anchor: 'end', bold: true }),
@@ -371,8 +372,6 @@ export class Flow {
       });
       return { items, height: most * size * LEADING + between };
     };
-    const rule = (width: number): Item =>
-      line([this.left, this.y], [this.left + this.width, this.y], { stroke: 'soft', width });
     const head = (): void => {
       const { items, height } = put(
         columns.map((c) => c.title),
@@ -380,7 +379,7 @@ export class Flow {
       );
       this.add('P', items);
       this.y += height;
-      this.add('Artifact', [rule(0.3)]);
+      this.add('Artifact', [this.rule(0.3)]);
     };
     this.need(20);
     head();
@@ -392,7 +391,7 @@ export class Flow {
       }
       this.add('P', put(cells, false).items);
       this.y += height;
-      this.add('Artifact', [rule(0.12)]);
+      this.add('Artifact', [this.rule(0.12)]);
     }
     return this.space(2.5);
   }

@@ -46,15 +46,16 @@ export const loadText = (load: LoadDescription): string => byKind(TEXTS, load);
 interface LoadFigures {
   /** Magnitude of what it alone, without a transformer, has at 1 kHz. */
   readonly impedance: number;
-  readonly sensitivity: { readonly level: number; readonly per: 'mW' | 'V' | '10 mV'; readonly assumed: boolean };
+  readonly sensitivity: { readonly level: number; readonly per: keyof typeof RATED; readonly assumed: boolean };
 }
 
-const PER = { mW: '1 mW', V: '1 V', '10 mV': '10 mV' } as const;
+/** What a sensitivity is for. */
+export const RATED = { mW: '1 mW', V: '1 V', '10 mV': '10 mV' } as const;
 
 export const loadDrawing = {
   figures: ({ impedance, sensitivity: { level, per, assumed } }: LoadFigures): string[] => [
     `${formatQuantity(impedance, 'resistance', 2)} at 1 kHz`,
-    `${formatNumber(level, 3)} dB SPL at ${PER[per]}${assumed ? ' (typical)' : ''}`,
+    `${formatNumber(level, 3)} dB SPL at ${RATED[per]}${assumed ? ' (typical)' : ''}`,
   ],
   ratio: (ratio: number): string => `${formatNumber(ratio, 3)}:1`,
   title: (load: LoadDescription): string => byKind(TITLES, load),

@@ -6,7 +6,7 @@ const named = (name: string, index: number): string => (name.trim() === '' ? `ba
 export const bandSwitchWords = {
   legend: 'Band switch',
   name: named,
-  range: (lowest: number, highest: number): string => bandSpan(lowest, highest),
+  range: bandSpan,
   onBand: (name: string): string => `on ${name}`,
   arrangementOf: (name: string): string => `What is in circuit on ${name}; the other bands keep their own.`,
   coilOf: (name: string): string => `In circuit on ${name}, and its Q is given there.`,

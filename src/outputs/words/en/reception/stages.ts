@@ -5,6 +5,7 @@ import type { FieldFacts, StageFacts, ToneFacts } from '../../../../engine/recep
 import type { Stage } from '../../../../engine/reception/path/types.ts';
 import { formatNumber, formatQuantity, quantityText } from '../../../../engine/units/format.ts';
 import { bandwidthText } from '../../figures.ts';
+import { RATED } from '../drawings/load.ts';
 import { hearingSentence } from './stations.ts';
 
 type FactsOf<Id extends StageFacts['stage']> = Extract<StageFacts, { stage: Id }>;
@@ -105,7 +106,6 @@ const loadTitle = (load: LoadDescription): string => {
   const name = byKind(LOADS, load);
   return 'transformer' in load && load.transformer ? `${name} through a transformer` : name;
 };
-const RATED = { mW: '1 mW', V: '1 V', '10 mV': '10 mV' } as const;
 
 const PROGRAMMES: Readonly<Record<ToneFacts['programme'], string>> = {
   speech: 'the mean level of speech is',
