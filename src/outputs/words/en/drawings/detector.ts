@@ -77,7 +77,7 @@ export const detectorDrawing = {
   figures: ({ resistance, bias, ideality, capacitance, heaterVoltage }: DetectorFigures): string[] => [
     ...(heaterVoltage === undefined ? [] : [`heater ${formatQuantity(heaterVoltage, 'voltage')}`]),
     ...(Number.isFinite(resistance)
-      ? [`${formatQuantity(resistance, 'resistance', 2)} at ${formatQuantity(bias, 'voltage')}`]
+      ? [`${formatQuantity(resistance, 'resistance')} at ${formatQuantity(bias, 'voltage')}`]
       : []),
     ...(ideality === undefined ? [] : [`ideality ${formatNumber(ideality, 2)}`]),
     ...(capacitance > 0 ? [`${formatQuantity(capacitance, 'capacitance', 2)} in parallel`] : []),

@@ -54,7 +54,7 @@ export const RATED = { mW: '1 mW', V: '1 V', '10 mV': '10 mV' } as const;
 
 export const loadDrawing = {
   figures: ({ impedance, sensitivity: { level, per, assumed } }: LoadFigures): string[] => [
-    `${formatQuantity(impedance, 'resistance', 2)} at 1 kHz`,
+    `${formatQuantity(impedance, 'resistance')} at 1 kHz`,
     `${formatNumber(level, 3)} dB SPL at ${RATED[per]}${assumed ? ' (typical)' : ''}`,
   ],
   ratio: (ratio: number): string => `${formatNumber(ratio, 3)}:1`,
