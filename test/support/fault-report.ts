@@ -254,8 +254,9 @@ export function reportFaults(options: readonly string[], all: readonly FaultsPla
 
 Written by \`npm run ${['verify:faults', ...options].join(' ')}\`. A fault is drawn by its weight and planted in a copy of the set's
 circuit, with inductance, loss and capacitance of the coil, strays, earth, detector and levels drawn of their own: 1 or 2
-times as widely as they are believed to spread. The copy also has what the search draws nothing of: fixed parts by 5 %, a
-little less coupling, another slope, leakage and series resistance of the detector (one deviation; 1 or 2 times).
+times as widely as they are believed to spread. The copy also has what the search draws nothing of: fixed parts by 5 %, the
+capacitance of other coils by 20 %, a little less coupling, another slope, leakage and series resistance of the detector
+(one deviation; 1 or 2 times).
 A quarter of the description is left out, 3 % of all answers are random, 7 % of the checks asked for cannot be done, and
 at most ${MOST_CHECKS} are taken. Truth and search share one solver: people and real sets cost some points more.
 
